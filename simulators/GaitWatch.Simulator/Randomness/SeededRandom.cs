@@ -22,6 +22,9 @@ public sealed class SeededRandom
         _s3 = SplitMix(unchecked(state + 3 * 0x9E3779B97F4A7C15UL));
     }
 
+    /// <summary>Starts from a given state, to be held against published outputs.</summary>
+    internal SeededRandom(ulong s0, ulong s1, ulong s2, ulong s3) => (_s0, _s1, _s2, _s3) = (s0, s1, s2, s3);
+
     private static ulong SplitMix(ulong z)
     {
         unchecked

@@ -110,8 +110,13 @@ public static partial class WalkGenerator
         var path = new PhasePath(-1.5, rate, Tick(platform)).To(turn, toRest: true).Stand(random.Uniform(0.9, 2))
             .To(turn - random.Uniform(0.5, 1.0), fromRest: true, toRest: true);
         path.To(JustLanded(path.Now), fromRest: true, toRest: true).Stand(random.Uniform(0.9, 2)).To(end + 1, fromRest: true);
-        return Draw(platform, CrossingKind.BacksAStep, random, weight, steps, path);
+        var crossing = Draw(platform, CrossingKind.BacksAStep, random, weight, steps, path);
+        // On a short plate the step back may fall wholly beside it; then she has not been seen to back.
+        return SetsAFootBehind(crossing.Truth) ? crossing : BacksAStep(platform, random);
     }
+
+    private static bool SetsAFootBehind(CrossingTruth truth) => truth.Footfalls.GroupBy(footfall => footfall.Foot)
+        .Any(leg => leg.Zip(leg.Skip(1)).Any(pair => pair.Second.X < pair.First.X - 0.3));
 
     private static SimulatedCrossing TurnsBack(SimulatedPlatform platform, SeededRandom random)
     {
