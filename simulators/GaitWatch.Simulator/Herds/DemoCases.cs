@@ -6,7 +6,7 @@ namespace GaitWatch.Simulator;
 /// </summary>
 internal static class DemoCases
 {
-    private sealed record Case(string Lesion, Foot Foot, double OnsetDaysAgo, double RampDays, double Drop, double TreatedDaysAgo = 0, double HalfLife = 0, double Remaining = 0, bool Paired = false);
+    private sealed record Case(string Lesion, Foot Foot, double OnsetDaysAgo, double RampDays, double Drop, double TreatedDaysAgo = 0, double HalfLife = 0, double Remaining = 0, bool Paired = false, bool InHospital = false);
 
     private static readonly Case[][] s_cows =
     [
@@ -26,7 +26,18 @@ internal static class DemoCases
         [new("WLF", Foot.Rh, 60, 12, 0.20, 40, 6, 0.6)],
         // Treated ten weeks ago and sound again.
         [new("DD", Foot.Lh, 78, 6, 0.16, 68, 6)],
+        // Seen to be very lame by the farm, treated, and in the hospital pen since: she does not cross.
+        [new("WLA", Foot.Lh, 13, 5, 0.28, 6, 8, InHospital: true)],
     ];
+
+    /// <summary>Days in the hospital pen for a demonstration's cow, from her treatment to beyond the end; none for the others.</summary>
+    public static IEnumerable<(int First, int Last)> Hospital(HerdSpec spec, IReadOnlyList<LamenessEpisode> episodes)
+    {
+        var inHospital = s_cows.SelectMany(cases => cases).Single(one => one.InHospital);
+        return episodes.Any(episode => episode.Lesion == inHospital.Lesion && episode.OnsetAt == spec.End.AddDays(-inHospital.OnsetDaysAgo))
+            ? [((int)(episodes[0].TreatedAt!.Value - new DateTimeOffset(spec.Start, TimeOnly.MinValue, TimeSpan.Zero)).TotalDays + 1, spec.Days + 3)]
+            : [];
+    }
 
     /// <summary>The demonstration's episodes by the index of the cow that has them.</summary>
     public static Dictionary<int, List<LamenessEpisode>> Assign(HerdSpec spec, IReadOnlyList<SimulatedCow> cows)
@@ -39,8 +50,8 @@ internal static class DemoCases
         var fit = Enumerable.Range(0, cows.Count).Where(i =>
         {
             var cow = cows[i];
-            return cow.IsMilkedOn(last + 3) && cow.LeavesOn is null && cow.EntersOn < last - 180
-                && cow.DaysInMilkOn(last) > 170 && cow.DaysToCalvingOn(last) is null or > 75;
+            return cow.LeavesOn is null && cow.EntersOn < last - 150 && cow.DaysInMilkOn(last) > 150
+                && cow.IsMilkedOn(last + 14) && cow.DaysToCalvingOn(last) is null or > 75;
         }).ToArray();
         if (fit.Length < s_cows.Length)
             throw new InvalidOperationException($"A demonstration needs {s_cows.Length} cows in mid-lactation at its end; of {cows.Count} only {fit.Length} are. Take another seed or more cows.");

@@ -42,6 +42,7 @@ internal sealed class EpisodePlanner(HerdSpec spec)
                 Note(cow, random, episode, start, findings);
         }
 
+        hospital.AddRange(DemoCases.Hospital(spec, forced));
         if (spec.Treatments)
             RoutineTrims(cow, random, findings);
         return cow with
