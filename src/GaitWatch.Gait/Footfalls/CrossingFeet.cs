@@ -6,6 +6,12 @@ internal sealed class CrossingFeet
     /// <summary>A crossing with more feet on a plate than this is no walk of one cow, and not worked out further.</summary>
     private const int MostFeetOnPlate = 24;
 
+    /// <summary>
+    /// Half of a cow's claw length, metres (about 13 cm: common practice, no source): a foot whose middle is nearer to an edge presses
+    /// beyond it.
+    /// </summary>
+    private const double HalfFootMetres = 0.07;
+
     /// <summary>Noise and ringing of a plate stay below this, kg.</summary>
     private const double LeastOnKg = 4;
 
@@ -47,7 +53,7 @@ internal sealed class CrossingFeet
     {
         var left = Find(plates.Left, PlateSide.Left);
         var right = Find(plates.Right, PlateSide.Right);
-        var isOrdered = FootOrder.Name(left, plates.Left.Step) & FootOrder.Name(right, plates.Right.Step);
+        var isOrdered = FootOrder.Name(left, plates.Left) & FootOrder.Name(right, plates.Right);
         if (left.Count <= MostFeetOnPlate && right.Count <= MostFeetOnPlate && left.Count + right.Count > 0)
             Split(plates, left, right);
         else
@@ -62,7 +68,7 @@ internal sealed class CrossingFeet
             highest = Math.Max(highest, kg);
         var feet = FootFinder.Find(plate, side, Math.Max(LeastOnKg, OnPart * highest));
         foreach (var foot in feet)
-            foot.IsOnEdge = foot.PlaceX < FootFinder.HalfFootMetres || foot.PlaceX > plate.LengthMetres - FootFinder.HalfFootMetres;
+            foot.IsOnEdge = foot.PlaceX < HalfFootMetres || foot.PlaceX > plate.LengthMetres - HalfFootMetres;
         return feet;
     }
 

@@ -3,67 +3,68 @@ namespace GaitWatch.Gait;
 /// <summary>Finds the feet that stood on a plate, in order of landing, with rough times.</summary>
 internal static class FootFinder
 {
-    /// <summary>Half of a cow's claw length and a margin, metres: a foot whose middle is nearer to an edge may press beyond it.</summary>
-    public const double HalfFootMetres = 0.065;
+    private const double ShortestStanceSeconds = 0.06;
 
     /// <summary>The feet of a plate.</summary>
+    /// <param name="plate">The plate.</param>
+    /// <param name="side">Which one it is.</param>
+    /// <param name="onKg">Less than this is no load, kg.</param>
     public static List<FootOnPlate> Find(PlateSignal plate, PlateSide side, double onKg)
     {
         var feet = new List<FootOnPlate>();
-        foreach (var run in StandingPlaces.Find(plate, onKg))
-            AddFeet(plate, side, run, feet);
+        foreach (var run in Runs(plate, onKg))
+        {
+            var cuts = LoadDips.In(plate, run);
+            for (var c = 0; c <= cuts.Count; c++)
+            {
+                var from = c == 0 ? run.Start : cuts[c - 1];
+                var to = c == cuts.Count ? run.End : cuts[c];
+                AddFeet(plate, side, new SampleRange(from, to), c == 0 ? FootEvent.Alone : FootEvent.Swap, c == cuts.Count ? FootEvent.Alone : FootEvent.Swap, feet);
+            }
+        }
+
         return feet;
     }
 
-    private static void AddFeet(PlateSignal plate, PlateSide side, LoadedRun run, List<FootOnPlate> feet)
+    private static List<SampleRange> Runs(PlateSignal plate, double onKg)
     {
-        var places = run.Places;
+        var runs = new List<SampleRange>();
+        var force = plate.ForceKg;
+        for (var i = 0; i < plate.Count; i++)
+        {
+            if (force[i] <= onKg)
+                continue;
+            var start = i;
+            var peak = 0.0;
+            while (i < plate.Count && force[i] > onKg)
+                peak = Math.Max(peak, force[i++]);
+            if (i - start >= plate.Samples(ShortestStanceSeconds) && peak > 2.5 * onKg)
+                runs.Add(new SampleRange(start, i));
+        }
+
+        return runs;
+    }
+
+    /// <summary>Adds the feet between two cuts: one, or one handing over to the next.</summary>
+    private static void AddFeet(PlateSignal plate, PlateSide side, SampleRange stretch, FootEvent begins, FootEvent ends, List<FootOnPlate> feet)
+    {
+        var places = StandingPlaces.In(plate, stretch);
         for (var k = 0; k < places.Count; k++)
         {
             var isFirst = k == 0;
             var isLast = k == places.Count - 1;
-            var from = isFirst ? run.Range.Start : (places[k - 1].End + places[k].Start) / 2;
-            var to = isLast ? run.Range.End : (places[k].End + places[k + 1].Start) / 2;
-            var cuts = new List<int>();
-            AddCuts(plate, from, to, cuts);
-            for (var c = 0; c <= cuts.Count; c++)
+            var contact = isFirst ? stretch.Start : places[k - 1].End;
+            var lift = isLast ? stretch.End - 1 : places[k + 1].Start;
+            feet.Add(new FootOnPlate
             {
-                var contact = c > 0 ? cuts[c - 1] : isFirst ? run.Range.Start : places[k - 1].End;
-                var lift = c < cuts.Count ? cuts[c] : isLast ? run.Range.End - 1 : places[k + 1].Start;
-                var foot = new FootOnPlate
-                {
-                    Side = side,
-                    Contact = contact,
-                    Lift = Math.Max(lift, contact + 1),
-                    ContactEvent = c > 0 ? FootEvent.Swap : isFirst ? FootEvent.Alone : FootEvent.Transfer,
-                    LiftEvent = c < cuts.Count ? FootEvent.Swap : isLast ? FootEvent.Alone : FootEvent.Transfer,
-                };
-                foot.PlaceX = MeanX(plate, Math.Max(contact, places[k].Start), Math.Min(lift, places[k].End)) ?? places[k].X;
-                foot.Line = new PressureLine(foot.PlaceX, 0, 0, 0);
-                feet.Add(foot);
-            }
+                Side = side,
+                Contact = contact,
+                Lift = Math.Max(lift, contact + 1),
+                ContactEvent = isFirst ? begins : FootEvent.Transfer,
+                LiftEvent = isLast ? ends : FootEvent.Transfer,
+                PlaceX = places[k].X,
+                Line = new PressureLine(places[k].X, 0, 0, 0),
+            });
         }
-    }
-
-    private static void AddCuts(PlateSignal plate, int from, int to, List<int> cuts)
-    {
-        var cut = StandingPlaces.SwapBetween(plate, from, to);
-        if (cut <= from || cut >= to - 1 || cuts.Count >= 64)
-            return;
-        AddCuts(plate, from, cut, cuts);
-        cuts.Add(cut);
-        AddCuts(plate, cut, to, cuts);
-    }
-
-    private static double? MeanX(PlateSignal plate, int from, int to)
-    {
-        double force = 0, moment = 0;
-        for (var i = from; i < to; i++)
-        {
-            force += plate.ForceKg[i];
-            moment += plate.MomentKgMetres[i];
-        }
-
-        return force > 0 ? moment / force : null;
     }
 }

@@ -6,13 +6,10 @@ namespace GaitWatch.Gait;
 /// <param name="X">Mean centre of pressure, metres from the entry edge.</param>
 internal readonly record struct StandingPlace(int Start, int End, double X);
 
-/// <summary>A stretch in which a plate was loaded without a break, and the places where the load rested meanwhile.</summary>
-internal sealed record LoadedRun(SampleRange Range, List<StandingPlace> Places);
-
 /// <summary>
 /// Finds where the load rests and where it moves on. While one foot is alone its centre of pressure creeps heel to toe by a few
 /// centimetres a stance; while the load passes from a hind foot to the fore foot a stride ahead it rushes over a metre in half a
-/// second. Speed tells the two apart.
+/// second.
 /// </summary>
 internal static class StandingPlaces
 {
@@ -25,127 +22,87 @@ internal static class StandingPlaces
     private const double SpeedSpanSeconds = 0.03;
 
     /// <summary>Rests nearer than this are one spot: a tracking-up hind foot lands within 10 cm, its heel a few centimetres further back.</summary>
-    public const double SameSpotMetres = 0.45;
+    public const double SameSpotMetres = 0.3;
 
-    /// <summary>A cow's two feet on one plate stand no more than this apart; three spots over a longer way are three footprints.</summary>
+    /// <summary>A cow's two feet on one plate stand no more than this apart; rests spread over a longer way are three footprints.</summary>
     private const double LongestStrideMetres = 1.95;
 
-    /// <summary>The loaded runs of a plate in order of time.</summary>
-    /// <param name="plate">The plate.</param>
-    /// <param name="onKg">Less than this is no load, kg.</param>
-    public static List<LoadedRun> Find(PlateSignal plate, double onKg)
+    /// <summary>The places in a stretch without a dip, in order of time; at least one.</summary>
+    public static List<StandingPlace> In(PlateSignal plate, SampleRange stretch)
     {
-        var runs = new List<LoadedRun>();
-        var force = plate.ForceKg;
-        var i = 0;
-        while (i < plate.Count)
-        {
-            if (force[i] <= onKg)
-            {
-                i++;
-                continue;
-            }
-
-            var start = i;
-            var peak = 0.0;
-            while (i < plate.Count && force[i] > onKg)
-                peak = Math.Max(peak, force[i++]);
-            if (i - start >= plate.Samples(0.06) && peak > 3 * onKg)
-                runs.Add(new LoadedRun(new SampleRange(start, i), Rests(plate, start, i, Math.Max(1.5 * onKg, 0.1 * peak))));
-        }
-
-        return runs;
+        var peak = 0.0;
+        for (var i = stretch.Start; i < stretch.End; i++)
+            peak = Math.Max(peak, plate.ForceKg[i]);
+        var rests = Rests(plate, stretch, 0.1 * peak);
+        AddEnds(plate, stretch, 0.12 * peak, rests);
+        KeepTurns(rests);
+        return rests;
     }
 
-    private static List<StandingPlace> Rests(PlateSignal plate, int start, int end, double leastKg)
+    private static List<StandingPlace> Rests(PlateSignal plate, SampleRange stretch, double leastKg)
     {
         var span = plate.Samples(SpeedSpanSeconds);
         var limit = RestMetresPerSecond * 2 * span * plate.Step;
         var shortest = plate.Samples(ShortestRestSeconds);
         var rests = new List<StandingPlace>();
         var from = -1;
-        for (var i = start; i <= end; i++)
+        for (var i = stretch.Start; i <= stretch.End; i++)
         {
-            var rests1 = i < end && i - span >= start && i + span < end && plate.ForceKg[i - span] > leastKg && plate.ForceKg[i + span] > leastKg
-                && plate.ForceKg[i] > leastKg && Math.Abs(X(plate, i + span) - X(plate, i - span)) < limit;
-            if (rests1 && from < 0)
+            var isRest = i < stretch.End && i - span >= stretch.Start && i + span < stretch.End
+                && plate.ForceKg[i - span] > leastKg && plate.ForceKg[i + span] > leastKg
+                && Math.Abs(X(plate, i + span) - X(plate, i - span)) < limit;
+            if (isRest && from < 0)
                 from = i;
-            if (rests1 || from < 0)
+            if (isRest || from < 0)
                 continue;
             if (i - from >= shortest)
-                AddRest(rests, Place(plate, from, i));
+                rests.Add(Place(plate, from, i));
             from = -1;
         }
 
-        DropStalls(plate, rests);
-        if (rests.Count == 0)
-            rests.Add(Place(plate, start, end));
         return rests;
     }
 
-    private static void AddRest(List<StandingPlace> rests, StandingPlace next)
+    /// <summary>A stretch begins and ends with one foot alone, be it too briefly to rest.</summary>
+    private static void AddEnds(PlateSignal plate, SampleRange stretch, double leastKg, List<StandingPlace> rests)
     {
-        if (rests.Count > 0 && Math.Abs(rests[^1].X - next.X) < SameSpotMetres)
-        {
-            var last = rests[^1];
-            var weight = (double)(next.End - next.Start) / (next.End - next.Start + last.End - last.Start);
-            rests[^1] = new StandingPlace(last.Start, next.End, last.X + (weight * (next.X - last.X)));
-        }
-        else
-        {
-            rests.Add(next);
-        }
+        var brief = plate.Samples(ShortestRestSeconds);
+        var first = stretch.Start;
+        while (first < stretch.End - 1 && plate.ForceKg[first] < leastKg)
+            first++;
+        var last = stretch.End;
+        while (last > first + 1 && plate.ForceKg[last - 1] < leastKg)
+            last--;
+        if (rests.Count == 0 || rests[0].Start > first + (2 * brief))
+            rests.Insert(0, Place(plate, first, Math.Min(first + brief, last)));
+        if (rests[^1].End < last - (2 * brief))
+            rests.Add(Place(plate, Math.Max(last - brief, first), last));
     }
 
     /// <summary>
-    /// A rest on the way between two others is no footprint: while she stands on two feet of one side the load rests between them.
+    /// Leaves the first rest, the last, and those at which the load turned back. A rest on the way is no footprint: there the load
+    /// lingers between two feet that carry evenly for a while.
     /// </summary>
-    private static void DropStalls(PlateSignal plate, List<StandingPlace> rests)
+    private static void KeepTurns(List<StandingPlace> rests)
     {
+        for (var k = 1; k < rests.Count; k++)
+        {
+            if (Math.Abs(rests[k].X - rests[k - 1].X) >= SameSpotMetres)
+                continue;
+            var (a, b) = (rests[k - 1], rests[k]);
+            var weight = (double)(b.End - b.Start) / (b.End - b.Start + a.End - a.Start);
+            // A spot in the middle of the list takes both; at the ends it stays what the end says.
+            var x = k - 1 == 0 ? a.X : k == rests.Count - 1 ? b.X : a.X + (weight * (b.X - a.X));
+            rests[k - 1] = new StandingPlace(a.Start, b.End, x);
+            rests.RemoveAt(k--);
+        }
+
         for (var k = 1; k + 1 < rests.Count; k++)
         {
             var (before, at, after) = (rests[k - 1].X, rests[k].X, rests[k + 1].X);
-            var between = (at - before) * (after - at) > 0;
-            if (!between || Math.Abs(after - before) > LongestStrideMetres || SwapBetween(plate, rests[k].Start, rests[k].End) >= 0)
-                continue;
-            rests.RemoveAt(k--);
-            if (k >= 0 && k + 1 < rests.Count && Math.Abs(rests[k].X - rests[k + 1].X) < SameSpotMetres)
-                k--;
-            k = Math.Max(k, 0);
+            if ((at - before) * (after - at) > 0 && Math.Abs(after - before) < LongestStrideMetres)
+                rests.RemoveAt(k--);
         }
-    }
-
-    /// <summary>Part of the lower neighbouring peak that the load falls to while one foot follows another on the same spot.</summary>
-    private const double SwapDip = 0.55;
-
-    /// <summary>
-    /// Where between two samples the load dips as when one foot leaves and another comes down: well below the dip between the two
-    /// peaks of a hind foot (Scott 1988). -1 when nowhere.
-    /// </summary>
-    public static int SwapBetween(PlateSignal plate, int from, int to)
-    {
-        var force = plate.ForceKg;
-        if (to - from < 3)
-            return -1;
-        var highestAfter = new double[to - from];
-        var highest = 0.0;
-        for (var i = to - 1; i >= from; i--)
-            highestAfter[i - from] = highest = Math.Max(highest, force[i]);
-        var best = -1;
-        var lowest = SwapDip;
-        highest = 0;
-        for (var i = from; i < to; i++)
-        {
-            highest = Math.Max(highest, force[i]);
-            var peak = Math.Min(highest, highestAfter[i - from]);
-            if (peak > 0 && force[i] / peak < lowest)
-            {
-                lowest = force[i] / peak;
-                best = i;
-            }
-        }
-
-        return best;
     }
 
     private static double X(PlateSignal plate, int i) => plate.MomentKgMetres[i] / plate.ForceKg[i];

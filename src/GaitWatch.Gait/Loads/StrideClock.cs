@@ -178,12 +178,11 @@ internal sealed class StrideClock
         return times;
     }
 
-    /// <summary>A first stride time: the mean time between contacts of a leg, else of a pair, else from the stances.</summary>
+    /// <summary>A first stride time: the median time between contacts of a leg, else from the stances.</summary>
     private static double? FirstGuess(IReadOnlyList<FootOnPlate> feet, double step)
     {
         double stance = 0;
-        double same = 0;
-        var count = 0;
+        var same = new List<double>();
         for (var i = 0; i < feet.Count; i++)
         {
             stance += (feet[i].Lift - feet[i].Contact) * step / feet.Count;
@@ -191,8 +190,7 @@ internal sealed class StrideClock
             {
                 if (feet[i].Leg is null || feet[i].Leg != feet[j].Leg)
                     continue;
-                same += (feet[j].Contact - feet[i].Contact) * step;
-                count++;
+                same.Add((feet[j].Contact - feet[i].Contact) * step);
                 break;
             }
         }
@@ -200,11 +198,12 @@ internal sealed class StrideClock
         var byStance = stance / MeanDuty;
         if (!(byStance > 0))
             return null;
-        if (count == 0)
+        if (same.Count == 0)
             return byStance;
+        same.Sort();
+        var median = same[same.Count / 2];
         // A foot that was missed between two makes one interval of two strides.
-        var strides = Math.Max(1, Math.Round(same / count / byStance));
-        return same / count / strides;
+        return median / Math.Max(1, Math.Round(median / byStance));
     }
 
     private readonly record struct EventTime(double Seconds, int Group, double Weight);
