@@ -16,7 +16,7 @@ internal sealed class CrossingFeet
     private const double LeastOnKg = 4;
 
     /// <summary>A plate counts as loaded above this part of its highest load.</summary>
-    private const double OnPart = 0.03;
+    private const double OnPart = 0.015;
 
     /// <summary>Places depend on times and times on places; they settle in this many rounds.</summary>
     private const int Rounds = 3;
@@ -68,9 +68,11 @@ internal sealed class CrossingFeet
             highest = Math.Max(highest, kg);
         var feet = FootFinder.Find(plate, side, Math.Max(LeastOnKg, OnPart * highest));
         foreach (var foot in feet)
-            foot.IsOnEdge = foot.PlaceX < HalfFootMetres || foot.PlaceX > plate.LengthMetres - HalfFootMetres;
+            foot.IsOnEdge = IsOnEdge(foot.PlaceX, plate);
         return feet;
     }
+
+    private static bool IsOnEdge(double x, PlateSignal plate) => x < HalfFootMetres || x > plate.LengthMetres - HalfFootMetres;
 
     private static void Split(PlatePair plates, List<FootOnPlate> left, List<FootOnPlate> right)
     {
@@ -80,6 +82,10 @@ internal sealed class CrossingFeet
             splits.Left.Time();
             splits.Right.Time();
             PressureTravel.Fit((plates.Left, left), (plates.Right, right));
+            foreach (var foot in left)
+                foot.IsOnEdge |= IsOnEdge(foot.Line.Middle, plates.Left);
+            foreach (var foot in right)
+                foot.IsOnEdge |= IsOnEdge(foot.Line.Middle, plates.Right);
         }
 
         splits.Left.Time();

@@ -19,7 +19,7 @@ internal static class FootFinder
             {
                 var from = c == 0 ? run.Start : cuts[c - 1];
                 var to = c == cuts.Count ? run.End : cuts[c];
-                AddFeet(plate, side, new SampleRange(from, to), c == 0 ? FootEvent.Alone : FootEvent.Swap, c == cuts.Count ? FootEvent.Alone : FootEvent.Swap, feet);
+                AddFeet(plate, side, new SampleRange(from, to), c == 0 ? FootEvent.Alone : FootEvent.Swap, c == cuts.Count ? FootEvent.Alone : FootEvent.Swap, onKg, feet);
             }
         }
 
@@ -46,9 +46,9 @@ internal static class FootFinder
     }
 
     /// <summary>Adds the feet between two cuts: one, or one handing over to the next.</summary>
-    private static void AddFeet(PlateSignal plate, PlateSide side, SampleRange stretch, FootEvent begins, FootEvent ends, List<FootOnPlate> feet)
+    private static void AddFeet(PlateSignal plate, PlateSide side, SampleRange stretch, FootEvent begins, FootEvent ends, double onKg, List<FootOnPlate> feet)
     {
-        var places = StandingPlaces.In(plate, stretch);
+        var places = StandingPlaces.In(plate, stretch, onKg);
         for (var k = 0; k < places.Count; k++)
         {
             var isFirst = k == 0;

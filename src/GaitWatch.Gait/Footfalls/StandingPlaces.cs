@@ -28,13 +28,16 @@ internal static class StandingPlaces
     private const double LongestStrideMetres = 1.95;
 
     /// <summary>The places in a stretch without a dip, in order of time; at least one.</summary>
-    public static List<StandingPlace> In(PlateSignal plate, SampleRange stretch)
+    /// <param name="plate">The plate.</param>
+    /// <param name="stretch">The stretch.</param>
+    /// <param name="onKg">Less than this is no load, kg.</param>
+    public static List<StandingPlace> In(PlateSignal plate, SampleRange stretch, double onKg)
     {
         var peak = 0.0;
         for (var i = stretch.Start; i < stretch.End; i++)
             peak = Math.Max(peak, plate.ForceKg[i]);
-        var rests = Rests(plate, stretch, 0.1 * peak);
-        AddEnds(plate, stretch, 0.12 * peak, rests);
+        var rests = Rests(plate, stretch, Math.Min(0.1 * peak, 4 * onKg));
+        AddEnds(plate, stretch, 1.3 * onKg, rests);
         KeepTurns(rests);
         return rests;
     }
