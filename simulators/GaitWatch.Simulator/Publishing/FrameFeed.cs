@@ -18,13 +18,14 @@ internal sealed class FrameFeed(Topics topics, int samplesPerFrame = 50)
         var start = contactAt.AddSeconds(-crossing.Truth.FirstContactSeconds);
         if (start < FreeFrom)
             start = FreeFrom;
-        start = new(start.Ticks - start.Ticks % TimeSpan.TicksPerMillisecond, TimeSpan.Zero);
+        // Up to a whole millisecond, as times are sent: frames of two crossings never overlap.
+        start = new((start.Ticks + TimeSpan.TicksPerMillisecond - 1) / TimeSpan.TicksPerMillisecond * TimeSpan.TicksPerMillisecond, TimeSpan.Zero);
         FreeFrom = start.AddSeconds(crossing.DurationSeconds);
         var messages = new List<BarnMessage>();
         if (eid is not null)
         {
-            // A reader at the entry sees her head before her foot is on the plate.
-            var read = start.AddSeconds(crossing.Truth.FirstContactSeconds - random.Uniform(0.2, 1.5));
+            // A reader at the entry sees her head before her foot is on the plate, and once the cow before her is off it.
+            var read = start.AddSeconds(crossing.Truth.FirstContactSeconds - random.Uniform(0.2, Math.Min(1.5, crossing.Truth.FirstContactSeconds)));
             messages.Add(new(read, topics.Tag, Payloads.Tag(read, eid)));
         }
 
