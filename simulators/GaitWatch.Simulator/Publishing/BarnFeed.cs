@@ -87,7 +87,7 @@ public static class BarnFeed
                     _walker.Walk(_cows[passage.TrueCow], passage.At, weight, passage.LoadKg.Select(kg => kg / weight), _random), seed, platform);
             }
 
-            return _feed.Messages(crossing, passage.At, passage.Eid, _random);
+            return _feed.Messages(crossing, passage.At, passage.Eid, _random, herd.Cows[_random.Below(herd.Cows.Count)].Eid);
         }
     }
 }

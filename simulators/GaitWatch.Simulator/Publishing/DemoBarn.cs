@@ -73,7 +73,7 @@ public sealed class DemoBarn
             var crossing = random.Chance(_options.BadCrossings)
                 ? WalkGenerator.Of(CrossingKinds.Bad[random.Below(CrossingKinds.Bad.Count)], seed, platform.At(at))
                 : WalkGenerator.Cross(walker.Walk(next, at, weight, scatter.On(shares), random), seed, platform.At(at));
-            foreach (var message in feed.Messages(crossing, at, random.Chance(Herd.Spec.MissedReads) ? null : next.Eid, random))
+            foreach (var message in feed.Messages(crossing, at, random.Chance(Herd.Spec.MissedReads) ? null : next.Eid, random, waiting.TryPeek(out var behind) ? behind.Eid : null))
                 yield return message;
             at = at.AddSeconds(Math.Max(1, secondsBetween * random.Uniform(0.6, 1.4)));
             if (feed.FreeFrom > at)

@@ -19,7 +19,8 @@ internal sealed class WalkPlan
     private WalkPlan(WalkSpec spec, double plateLength, SeededRandom random)
     {
         double SpeedAt(double x) =>
-            spec.SpeedMetresPerSecond * (1 + spec.SpeedChange * Math.Clamp((x - 0.5 * plateLength) / (plateLength + 2), -0.5, 0.5));
+            spec.SpeedMetresPerSecond * (1 + spec.SpeedChange * Math.Clamp((x - 0.5 * plateLength) / (plateLength + 2), -0.5, 0.5)
+                - spec.SpeedDip * Math.Exp(-2 * (x - 0.5 * plateLength) * (x - 0.5 * plateLength)));
 
         var entrySpeed = SpeedAt(-plateLength);
         var entryStride = entrySpeed * spec.StrideSecondsAt(entrySpeed);

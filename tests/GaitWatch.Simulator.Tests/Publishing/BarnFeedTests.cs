@@ -96,6 +96,7 @@ public class BarnFeedTests
         // 3000 frames are 750 s of loaded plate: some 90 crossings of about 8 s, 9 s apart.
         Assert.InRange(tags.Length, 60, 160);
         var crossing = barn.Herd.Cows.Where(cow => cow.IsMilkedOn(365) && !cow.IsInHospitalOn(365)).Select(cow => cow.Eid).ToHashSet();
+        Assert.Equal(barn.Live(s_now).Take(500).Select(input => ((BarnMessage)input).Text), barn.Live(s_now).Take(500).Select(input => ((BarnMessage)input).Text));
         Assert.All(tags, tag => Assert.Contains(JsonDocument.Parse(tag.Payload).RootElement.GetProperty("eid").GetString()!, crossing));
     }
 

@@ -49,6 +49,21 @@ public class FrameFeedTests
     }
 
     [Fact]
+    public void Of_two_cows_both_tags_are_read()
+    {
+        for (var seed = 0; seed < 20; seed++)
+        {
+            var messages = new FrameFeed(new()).Messages(WalkGenerator.Of(CrossingKind.TwoCows, seed), s_at, "997000001010004", new(seed), "997000001010005");
+            Assert.Equal(
+                ["997000001010004", "997000001010005"],
+                messages.Where(message => message.Topic.EndsWith("/tag", StringComparison.Ordinal)).Select(message => JsonDocument.Parse(message.Payload).RootElement.GetProperty("eid").GetString()));
+        }
+
+        var alone = new FrameFeed(new()).Messages(WalkGenerator.Steady(1), s_at, "997000001010004", new(1), "997000001010005");
+        Assert.Single(alone, message => message.Topic.EndsWith("/tag", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Zeros_wander_slowly_and_stay_what_an_offset_may_be()
     {
         var platform = new PlatformOverTime(SimulatedPlatform.Default, 5);
