@@ -54,6 +54,7 @@ internal sealed class HerdOptions
         Topics = new(parsed.GetValue(_farm)!, parsed.GetValue(_platform)!),
         Platform = SimulatedPlatform.Default with { Id = parsed.GetValue(_platform)! },
         Frames = parsed.GetValue(_frames),
+        LiveFrames = !parsed.GetValue(_summed),
     };
 
     /// <summary>The herd, its history ending at an instant.</summary>

@@ -16,13 +16,13 @@ internal static class PublishCommand
         var mqtt5 = new Option<bool>("--mqtt5") { Description = "MQTT 5.0 instead of 3.1.1." };
         var inFlight = new Option<int?>("--in-flight") { Description = "Messages under way at once, 1 to 60000. Default 200." };
         var register = new Option<string?>("--register") { Description = "The service's address, as http://127.0.0.1:8080, for herd register, visits and findings. Without it they are left out." };
-        var live = new Option<bool>("--live") { Description = "After the history, crossings as they happen, in frames, until Ctrl-C. With --days 0: only these." };
+        var live = new Option<bool>("--live") { Description = "After the history, crossings as they happen, in frames unless --summed is given, until Ctrl-C. With --days 0: only these." };
         var fast = new Option<bool>("--fast") { Description = "Only the history, as fast as the broker acknowledges (default)." };
-        var seconds = new Option<int?>("--seconds-between") { Description = "With --live: seconds between crossings, 1 to 3600. Default 9." };
+        var seconds = new Option<int?>("--seconds-between") { Description = "With --live: seconds between crossings, 5 to 3600. Default 9." };
         port.Check(value => value is < 1 or > 65535 ? $"{value}: from 1 to 65535 would be right." : null);
         register.Check(value => Uri.TryCreate(value, UriKind.Absolute, out var uri) && (uri.Scheme is "http" or "https") ? null : $"'{value}': an address as http://127.0.0.1:8080 would be right.");
         inFlight.Within(1, 60000);
-        seconds.Within(1, 3600);
+        seconds.Within(5, 3600);
         var herd = new HerdOptions(command);
         foreach (var option in new Option[] { host, port, username, password, mqtt5, inFlight, register, live, fast, seconds })
             command.Options.Add(option);

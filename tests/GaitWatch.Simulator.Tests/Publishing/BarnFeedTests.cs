@@ -101,6 +101,17 @@ public class BarnFeedTests
     }
 
     [Fact]
+    public void Live_passages_can_be_summed_up_by_the_device()
+    {
+        var barn = new DemoBarn(1, s_now, new() { LiveFrames = false });
+        var passages = barn.Live(s_now).Cast<BarnMessage>().Skip(1).Take(100).Select(message => JsonDocument.Parse(message.Payload).RootElement).ToArray();
+        Assert.Equal(100, passages.Select(passage => passage.GetProperty("id").GetString()).Distinct().Count());
+        Assert.All(passages, passage => Assert.InRange(passage.GetProperty("loadKg").EnumerateObject().Sum(leg => leg.Value.GetDouble()), 400, 900));
+        Assert.All(passages.Zip(passages.Skip(1)), pair => Assert.True(
+            pair.First.GetProperty("endedAt").GetDateTimeOffset() <= pair.Second.GetProperty("startedAt").GetDateTimeOffset()));
+    }
+
+    [Fact]
     public async Task Live_is_paced_by_the_clock_it_is_given()
     {
         // Without a context the sender's continuations run inside the clock's own move: nothing here depends on threads.

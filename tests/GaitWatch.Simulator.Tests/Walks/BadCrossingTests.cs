@@ -5,7 +5,7 @@ public class BadCrossingTests
 {
     private static IEnumerable<SimulatedCrossing> Some(CrossingKind kind)
     {
-        for (var seed = 0; seed < 60; seed++)
+        for (var seed = 0; seed < 30; seed++)
         {
             yield return WalkGenerator.Of(kind, seed, SimulatedPlatform.Of(1.8, 200));
             yield return WalkGenerator.Of(kind, seed);
