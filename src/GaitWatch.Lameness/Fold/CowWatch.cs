@@ -27,6 +27,7 @@ internal sealed class CowWatch
     private Identity _identity;
     private Pending? _pending;
     private long _week = -1;
+    private bool _passedProbe;
 
     public CowWatch(string name, HerdModel herd)
     {
@@ -84,6 +85,8 @@ internal sealed class CowWatch
         var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, evidence);
         if (isEvidence && rule >= 0)
             changes.Add(Raise(rule, passage.EndedAt, options));
+        else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
+            Probe(herd.Limits);
         foreach (var trouble in _troubles)
             evidence[Array.FindIndex(WatchedPattern.All, w => w.Pattern == trouble.Alert.Pattern && (w.Pattern != AlertPattern.OneLeg || w.Leg == trouble.Alert.Leg))] = trouble.Standing;
         return new FoldStep(Assess(input, surprise, common, reasons, evidence), changes.ToImmutable());
@@ -197,6 +200,22 @@ internal sealed class CowWatch
         }
     }
 
+    /// <summary>Tells the herd how often a sound cow's evidence passes a limit lower than the one that raises.</summary>
+    private void Probe(AlarmLimits limits)
+    {
+        var highest = Verdict.Highest(_present);
+        if (!_passedProbe)
+        {
+            limits.CountExposed();
+            _passedProbe = highest >= limits.Probe;
+        }
+        else if (highest < AlarmLimits.Quiet)
+        {
+            limits.CountPassing();
+            _passedProbe = false;
+        }
+    }
+
     private AlertChange Raise(int ruleIndex, DateTimeOffset at, LamenessOptions options)
     {
         var pattern = WatchedPattern.All[ruleIndex / WatchedPattern.DesignsEach];
@@ -242,6 +261,7 @@ internal sealed class CowWatch
         };
         alert = alert with { Explanation = AlertText.Of(alert, drop, options.TimeZone) };
         _troubles.Add(new Trouble(alert, normal, normalCov, design));
+        _passedProbe = false;
         _present.ResetRules();
         Follow(_present, at);
         Freeze();
@@ -341,6 +361,7 @@ internal sealed class CowWatch
         writer.Put(_identity);
         _history.Save(writer);
         writer.Write(_week);
+        writer.Write(_passedProbe);
         writer.Write(_pending is not null);
         _pending?.Save(writer);
         writer.Write(_troubles.Count);
@@ -356,6 +377,7 @@ internal sealed class CowWatch
             _identity = reader.Take<Identity>(),
             _history = DayHistory.Load(reader),
             _week = reader.ReadInt64(),
+            _passedProbe = reader.ReadBoolean(),
         };
         if (reader.ReadBoolean())
             cow._pending = Pending.Load(reader);
