@@ -28,7 +28,8 @@ public sealed class DetectionTrial
 
     public int FalseFlags { get; private set; }
 
-    public int Flags { get; private set; }
+    /// <summary>False flags of a cow that had one in the 30 days before: told apart, as the budget counts them (contract).</summary>
+    public int Repeats { get; private set; }
 
     public double CowWeeks { get; private set; }
 
@@ -80,18 +81,19 @@ public sealed class DetectionTrial
             trial._found.Add((episode, found ? first!.Day - episode.OnsetDay : MissDays, found, right));
         }
 
-        trial.Flags = flags.Count;
-        trial.FalseFlags = flags.Count(f => f.Day >= LearningDays && !herd.Episodes.Exists(e => e.Cow == f.Cow && e.Explains(f.Day)));
+        var isFalse = flags.Where(f => f.Day >= LearningDays && !herd.Episodes.Exists(e => e.Cow == f.Cow && e.Explains(f.Day))).ToList();
+        trial.Repeats = isFalse.Count(f => isFalse.Exists(g => g.Cow == f.Cow && g.Day < f.Day && g.Day > f.Day - 30));
+        trial.FalseFlags = isFalse.Count;
         var troubled = herd.Episodes.Sum(e => Math.Min(e.HealingDay + 40, herd.Spec.Days) - e.OnsetDay);
         trial.CowWeeks = ((herd.Spec.Cows * (herd.Spec.Days - LearningDays)) - troubled) / 7;
-        trial.FalsePer100CowWeeks = 100 * trial.FalseFlags / trial.CowWeeks;
+        trial.FalsePer100CowWeeks = 100 * (trial.FalseFlags - trial.Repeats) / trial.CowWeeks;
         return trial;
     }
 
     public override string ToString()
     {
         var text = new StringBuilder();
-        text.AppendLine(CultureInfo.InvariantCulture, $"{FalsePer100CowWeeks:0.00} false flags per 100 cows a week ({FalseFlags} in {CowWeeks:0} cow-weeks)");
+        text.AppendLine(CultureInfo.InvariantCulture, $"{FalsePer100CowWeeks:0.00} false flags per 100 cows a week ({FalseFlags - Repeats} in {CowWeeks:0} cow-weeks, {Repeats} repeats apart)");
         if (Episodes == 0)
             return text.ToString();
         text.AppendLine(CultureInfo.InvariantCulture, $"{Episodes} troubles: {100 * Sensitivity:0.0} % found, delay mean {MeanDelay:0.00} d, median {MedianDelay:0.0} d, right leg {100 * RightLeg:0.0} %");

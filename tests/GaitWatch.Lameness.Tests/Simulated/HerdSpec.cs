@@ -45,6 +45,9 @@ public sealed record HerdSpec
     /// <summary>New troubles per 100 cows a year.</summary>
     public double EpisodesPer100CowYears { get; init; } = 40;
 
+    /// <summary>Troubles there are besides those drawn.</summary>
+    public Episode[] Given { get; init; } = [];
+
     /// <summary>No trouble begins before this day.</summary>
     public int FirstEpisodeDay { get; init; } = 40;
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using GaitWatch.Gait;
 
 namespace GaitWatch.Lameness.Tests.Simulated;
@@ -9,7 +8,7 @@ namespace GaitWatch.Lameness.Tests.Simulated;
 /// </summary>
 public sealed class SimulatedHerd
 {
-    private static readonly DateTimeOffset _start = new(2025, 1, 1, 0, 0, 0, TimeSpan.Zero);
+    public static DateTimeOffset Start { get; } = new(2025, 1, 1, 0, 0, 0, TimeSpan.Zero);
     private readonly Random _random;
 
     public SimulatedHerd(HerdSpec spec)
@@ -29,13 +28,14 @@ public sealed class SimulatedHerd
     public List<(Balances Mean, double NoiseLevel, bool IsHers)> Truth { get; } = [];
 
     /// <summary>Day of an instant, from the history's first.</summary>
-    public static double DayOf(DateTimeOffset at) => (at - _start).TotalDays;
+    public static double DayOf(DateTimeOffset at) => (at - Start).TotalDays;
 
     private void Draw()
     {
         var cows = Enumerable.Range(0, Spec.Cows).Select(i => new Cow(this, i)).ToArray();
         foreach (var cow in cows)
             DrawEpisodes(cow);
+        Episodes.AddRange(Spec.Given);
         var drift = 0.0;
         for (var day = 0; day < Spec.Days; day++)
         {
@@ -55,7 +55,7 @@ public sealed class SimulatedHerd
     private void Cross(Cow[] cows, int day, double hour, Balances session)
     {
         var order = cows.Where(_ => _random.NextDouble() < Spec.CrossingChance).OrderBy(_ => _random.Next()).ToArray();
-        var at = _start.AddDays(day).AddHours(hour);
+        var at = Start.AddDays(day).AddHours(hour);
         for (var i = 0; i < order.Length; i++)
         {
             at = at.AddSeconds(20 + (20 * _random.NextDouble()));
