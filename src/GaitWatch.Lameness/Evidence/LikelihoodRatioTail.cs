@@ -13,7 +13,7 @@ namespace GaitWatch.Lameness;
 internal sealed class LikelihoodRatioTail
 {
     /// <summary>Trapezoids in u over X = sinh u: fine in the middle, and far into the tails, where false alarms come from.</summary>
-    private const int Points = 320;
+    private const int Points = 640;
     private const double Reach = 9;
 
     private readonly double _tails;
@@ -41,16 +41,12 @@ internal sealed class LikelihoodRatioTail
     {
         var c = Math.Exp(2 * value / (_tails + 3));
         var e = 1 - c;
+        if (Math.Abs(e) < 1e-12)
+            return StudentT.CDF(0, 1, _tails, size / 2);
         var sum = 0.0;
         for (var i = 0; i < Points; i++)
         {
             var x = _along[i];
-            if (Math.Abs(e) < 1e-12)
-            {
-                sum += x <= size / 2 ? _weight[i] : 0;
-                continue;
-            }
-
             var edge = -_tails + (c * size * ((size - (2 * x)) / e)) - (x * x);
             var beyond = edge <= 0 ? 1 : Math.Pow(1 + (edge / (_tails + (x * x))), -(_tails + 1) / 2);
             sum += _weight[i] * (e < 0 ? beyond : 1 - beyond);

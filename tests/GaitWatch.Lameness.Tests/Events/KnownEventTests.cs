@@ -10,7 +10,7 @@ public sealed class KnownEventTests
 
     /// <summary>All four legs of one cow shifted from a day on, as an event would.</summary>
     private static List<HerdInput> Shifted(double day, GaitWatch.Lameness.Balances by, params CowEvent[] events) => Histories.Ordered(
-        _sound.Passages.Select(p => p.Cow == "1" && p.At >= Histories.At(day) ? Histories.Map(p, legs => Move(legs, by)) : p), events);
+        _sound.Passages.Select(p => p.Cow == "2" && p.At >= Histories.At(day) ? Histories.Map(p, legs => Move(legs, by)) : p), events);
 
     private static PerLeg<LegLoad> Move(PerLeg<LegLoad> legs, GaitWatch.Lameness.Balances by)
     {
@@ -19,14 +19,14 @@ public sealed class KnownEventTests
     }
 
     private static List<AlertChange> RaisedFor(List<HerdInput> inputs) =>
-        Histories.Fold(inputs).Changes.FindAll(c => c.Kind == AlertChangeKind.Raised && c.Alert.Cow == "1" && c.At >= Histories.At(45));
+        Histories.Fold(inputs).Changes.FindAll(c => c.Kind == AlertChangeKind.Raised && c.Alert.Cow == "2" && c.At >= Histories.At(45));
 
     [Fact]
     public void The_shift_of_calving_is_a_flag_only_where_no_calving_is_known()
     {
         var shift = new GaitWatch.Lameness.Balances(0.09, 0.01, -0.01);
         Assert.NotEmpty(RaisedFor(Shifted(50, shift)));
-        Assert.Empty(RaisedFor(Shifted(50, shift, new Calved("1", Histories.At(49.9)))));
+        Assert.Empty(RaisedFor(Shifted(50, shift, new Calved("2", Histories.At(49.9)))));
     }
 
     [Fact]
@@ -34,23 +34,23 @@ public sealed class KnownEventTests
     {
         var shift = new GaitWatch.Lameness.Balances(0.02, 0, 0.08);
         Assert.NotEmpty(RaisedFor(Shifted(50, shift)));
-        Assert.Empty(RaisedFor(Shifted(50, shift, new FootTreated("1", Histories.At(49.9), Leg.Rh, true, false))));
+        Assert.Empty(RaisedFor(Shifted(50, shift, new FootTreated("2", Histories.At(49.9), Leg.Rh, true, false))));
     }
 
     [Fact]
     public void A_cow_that_lost_a_seventh_of_her_weight_at_calving_is_still_herself()
     {
-        PassageInput Lighter(PassageInput p) => p.Cow == "1" && p.At >= Histories.At(50) ? Histories.Map(p, l => l, 0.84) : p;
-        int Refused(IEnumerable<HerdInput> inputs) => Histories.Fold(inputs).Assessments.Count(a => a.Cow == "1" && a.At >= Histories.At(50) && !a.Reasons.IsEmpty);
+        PassageInput Lighter(PassageInput p) => p.Cow == "2" && p.At >= Histories.At(50) ? Histories.Map(p, l => l, 0.84) : p;
+        int Refused(IEnumerable<HerdInput> inputs) => Histories.Fold(inputs).Assessments.Count(a => a.Cow == "2" && a.At >= Histories.At(50) && !a.Reasons.IsEmpty);
         Assert.True(Refused(_sound.Passages.Select(Lighter)) >= 3);
-        Assert.Equal(0, Refused(Histories.Ordered(_sound.Passages.Select(Lighter), new Calved("1", Histories.At(49.9)))));
+        Assert.Equal(0, Refused(Histories.Ordered(_sound.Passages.Select(Lighter), new Calved("2", Histories.At(49.9)))));
     }
 
     [Fact]
     public void A_wrong_weight_refuses_the_passage_but_not_for_ever()
     {
-        var inputs = _sound.Passages.Select(p => p.Cow == "1" && p.At >= Histories.At(50) ? Histories.Map(p, l => l, 1.4) : p);
-        var hers = Histories.Fold(inputs).Assessments.FindAll(a => a.Cow == "1" && a.At >= Histories.At(50));
+        var inputs = _sound.Passages.Select(p => p.Cow == "2" && p.At >= Histories.At(50) ? Histories.Map(p, l => l, 1.4) : p);
+        var hers = Histories.Fold(inputs).Assessments.FindAll(a => a.Cow == "2" && a.At >= Histories.At(50));
         Assert.Contains(QualityReason.WeightImplausible, hers[0].Reasons);
         Assert.Equal(hers[0].OneLegEvidence.Rh, hers[1].OneLegEvidence.Rh, 0.5);
         Assert.Empty(hers[^1].Reasons);

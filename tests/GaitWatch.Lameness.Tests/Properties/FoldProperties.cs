@@ -63,8 +63,8 @@ public sealed class FoldProperties
             var (head, headAssessments, fold) = Histories.Fold(_herd.Passages.Take(cut));
             var restored = HerdFold.Restore(fold.Options, fold.Save());
             Assert.Equal(fold.Head, restored.Head);
-            Assert.Equal(fold.OpenAlerts, restored.OpenAlerts);
-            Assert.Equal(fold.Shifts, restored.Shifts);
+            Assert.Equal(fold.OpenAlerts.ToArray(), restored.OpenAlerts.ToArray());
+            Assert.Equal(fold.Shifts.ToArray(), restored.Shifts.ToArray());
             foreach (var passage in _herd.Passages.Skip(cut))
             {
                 var step = restored.Fold(passage);
