@@ -40,6 +40,9 @@ internal sealed class GroupCommit : BackgroundService
     {
         _intake.Close();
         await base.StopAsync(cancellationToken);
+        // Stopped before it ever ran, the loop leaves behind what was offered meanwhile.
+        if (ExecuteTask is { IsCompleted: true })
+            await ExecuteAsync(new CancellationToken(canceled: true));
     }
 
     /// <inheritdoc/>

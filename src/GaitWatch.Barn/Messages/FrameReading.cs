@@ -16,6 +16,9 @@ internal static class FrameReading
     /// <summary>A frame is a stretch of a crossing, not a day's recording.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromMinutes(1);
 
+    // Far beyond what a device counts to in its life, and exact in a double.
+    private const double LargestSeq = 1e15;
+
     private const string CellsRight = "an object with one list of samples for each load cell";
 
     /// <summary>Reads a frame of a platform; a fault when it cannot be used.</summary>
@@ -34,7 +37,7 @@ internal static class FrameReading
                 case "seq":
                     if (seq is not null)
                         return Json.Twice(field);
-                    if ((fault = Json.Number(ref json, field, 0, long.MaxValue / 2, "frames", out var counter)) is not null)
+                    if ((fault = Json.Number(ref json, field, 0, LargestSeq, "frames", out var counter)) is not null)
                         return fault;
                     if (counter != Math.Floor(counter))
                         return new(RejectionReasons.OutOfRange, $"seq is {Json.Found(ref json)}: a whole number, up by 1 a frame.");

@@ -9,7 +9,7 @@ namespace GaitWatch.Barn;
 /// Turns a message into an input. What cannot be read becomes a <see cref="RejectedInput"/> with a reason; nothing is thrown
 /// and nothing is dropped. Unknown fields are ignored, the order of fields is free.
 /// </summary>
-/// <remarks>Safe to use from several threads; looks at nothing but its arguments and the retention mark.</remarks>
+/// <remarks>Safe to use from several threads; looks at nothing but its arguments and how long frames are kept.</remarks>
 public sealed class MessageReader
 {
     /// <summary>A live message's time may lie this far ahead of its arrival (contract).</summary>
@@ -17,17 +17,19 @@ public sealed class MessageReader
 
     private readonly TopicScheme _topics;
     private readonly ImmutableArray<TwinPlate> _platforms;
-    private readonly RetentionMark _mark;
+    private readonly Func<DateTimeOffset?> _framesKeptFrom;
     private readonly int _longestPayload;
 
     /// <summary>Makes a reader for one farm.</summary>
     /// <param name="options">Farm, platforms and the longest payload that is read.</param>
-    /// <param name="mark">From when on frames and tags are kept; null: from the beginning of time.</param>
-    public MessageReader(BarnOptions options, RetentionMark? mark = null)
+    /// <param name="framesKeptFrom">
+    /// Tells from when on frames and tags are kept (<see cref="Progress.FramesKeptFrom"/>); null, or telling null: all are.
+    /// </param>
+    public MessageReader(BarnOptions options, Func<DateTimeOffset?>? framesKeptFrom = null)
     {
         _topics = new TopicScheme(options.Farm);
         _platforms = options.Platforms;
-        _mark = mark ?? new RetentionMark();
+        _framesKeptFrom = framesKeptFrom ?? (() => null);
         _longestPayload = options.LongestPayloadBytes;
     }
 
@@ -73,13 +75,9 @@ public sealed class MessageReader
         ? new(RejectionReasons.InFuture, $"{field} is {Rfc3339.Show(time)}: more than a day ahead of its arrival; is the device's clock right?")
         : null;
 
-    private Fault? Late(string field, DateTimeOffset time)
-    {
-        var keptFrom = _mark.KeptFrom;
-        return time < keptFrom
-            ? new(RejectionReasons.TooLate, $"{field} is {Rfc3339.Show(time)}: frames and tags are kept from {Rfc3339.Show(keptFrom)} on (setting GaitWatch:FrameRetentionDays).")
-            : null;
-    }
+    private Fault? Late(string field, DateTimeOffset time, DateTimeOffset end) => end <= _framesKeptFrom()
+        ? new(RejectionReasons.TooLate, $"{field} is {Rfc3339.Show(time)}: frames and tags are kept for GaitWatch:FrameRetentionDays, and those of that time are gone.")
+        : null;
 
     private Fault? Frames(ref Utf8JsonReader json, TwinPlate platform, DateTimeOffset latest, out Input? input)
     {
@@ -88,7 +86,7 @@ public sealed class MessageReader
         if (frame is null)
             return fault;
         input = new FrameInput(platform.Id, frame);
-        return Ahead("t0", frame.T0, latest) ?? Late("t0", frame.T0);
+        return Ahead("t0", frame.T0, latest) ?? Late("t0", frame.T0, frame.End);
     }
 
     private Fault? Tag(ref Utf8JsonReader json, TwinPlate platform, DateTimeOffset latest, out Input? input)
@@ -97,7 +95,7 @@ public sealed class MessageReader
         if (TagReading.Read(ref json, out var read) is { } fault)
             return fault;
         input = new TagInput(platform.Id, read);
-        return Ahead("t", read.At, latest) ?? Late("t", read.At);
+        return Ahead("t", read.At, latest) ?? Late("t", read.At, read.At);
     }
 
     private static Fault? Passage(ref Utf8JsonReader json, TwinPlate platform, DateTimeOffset latest, out Input? input)
