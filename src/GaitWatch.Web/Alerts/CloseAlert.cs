@@ -52,8 +52,8 @@ internal sealed class CloseAlert(BarnStore store) : WriteRoute(HttpMethods.Post,
 
         if (faults.Any)
             return WriteDecision.Refuse(Refusal.Invalid(faults));
-        AlertNames.TryParse<AlertPattern>(alert.Pattern, AlertNames.WireName, out var pattern);
-        Legs.TryParseWireName(alert.Leg, out var leg);
+        if (!AlertNames.TryParse<AlertPattern>(alert.Pattern, AlertNames.WireName, out var pattern) || !Legs.TryParseWireName(alert.Leg, out var leg))
+            throw new InvalidOperationException($"Alert '{id}' has pattern '{alert.Pattern}' and leg '{alert.Leg}', which the contract does not know.");
         return WriteDecision.Take(new CloseAlertWrite(closedAt, new AlertClosedByHand(alert.Cow, closedAt, pattern, leg, why, note, by)));
     }
 }

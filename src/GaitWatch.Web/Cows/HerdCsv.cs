@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using CsvHelper;
-using CsvHelper.Configuration;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 
@@ -64,60 +63,59 @@ internal sealed class HerdCsv
             return;
         }
 
-        var separator = Separator(text);
-        var badQuote = false;
-        var configuration = new CsvConfiguration(CultureInfo.InvariantCulture)
+        var options = CsvReaderOptions.Default with
         {
-            Delimiter = separator,
-            Mode = CsvMode.RFC4180,
-            IgnoreBlankLines = false,
-            TrimOptions = TrimOptions.Trim,
-            BadDataFound = _ => badQuote = true,
+            Separator = Separator(text),
+            HasHeader = false,
+            TrimWhitespace = true,
+            TrackLineNumbers = true,
+            MalformedData = CsvMalformedDataHandling.Skip,
+            OnMalformedRecord = record => _rejected.Add(new((int)record.LineNumber, "row", Fault(record.Reason))),
         };
-        using var parser = new CsvParser(new StringReader(text), configuration);
-        var line = 1;
+        using var csv = CsvReader.Create(new StringReader(text), options);
         var hasHeader = false;
-        while (parser.Read())
+        while (csv.Read() && (hasHeader || _rejected.Count == 0))
         {
-            var fields = parser.Record ?? [];
-            // A stray quote leaves it open where the field, and so the row, ends.
-            if (badQuote)
-                _rejected.Add(new(line, "row", "A quote stands inside a field: a field with quotes is put in quotes itself, and each quote in it doubled (RFC 4180)."));
-            else if (!hasHeader && !fields.All(string.IsNullOrEmpty))
-            {
+            var fields = new string[csv.FieldCount];
+            for (var i = 0; i < fields.Length; i++)
+                fields[i] = csv[i].ToString();
+            if (fields.All(string.IsNullOrEmpty))
+                continue;
+            if (hasHeader)
+                ReadRow(fields, (int)csv.LineNumber);
+            else if (ReadHeader(fields, (int)csv.LineNumber))
                 hasHeader = true;
-                if (!ReadHeader(fields, line))
-                    return;
-            }
-            else if (hasHeader && !fields.All(string.IsNullOrEmpty))
-                ReadRow(fields, line);
-            badQuote = false;
-            line = parser.RawRow + 1;
+            else
+                return;
         }
 
         if (!hasHeader && _rejected.Count == 0)
             _rejected.Add(new(1, "file", $"The file is empty: a first line with the columns {string.Join(',', Required)} is needed, then a line a cow."));
     }
 
-    private string Separator(string text)
+    private static string Fault(CsvMalformedReason reason) => reason == CsvMalformedReason.UnterminatedQuote
+        ? "A quote that opens a field is never closed, so that the rest of the file is in it: close it, or double a quote that is part of the text (RFC 4180)."
+        : "A quote stands where none may: a field with quotes is put in quotes itself, and each quote in it doubled (RFC 4180).";
+
+    private char Separator(string text)
     {
         var end = text.IndexOf('\n', StringComparison.Ordinal);
         var header = end < 0 ? text : text[..end];
         if (header.Contains(',', StringComparison.Ordinal))
-            return ",";
+            return ',';
         if (header.Contains(';', StringComparison.Ordinal))
         {
             _notices.Add("Columns are parted by semicolons; read so.");
-            return ";";
+            return ';';
         }
 
         if (header.Contains('\t', StringComparison.Ordinal))
         {
             _notices.Add("Columns are parted by tabs; read so.");
-            return "\t";
+            return '\t';
         }
 
-        return ",";
+        return ',';
     }
 
     private bool ReadHeader(string[] fields, int line)

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using GaitWatch.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -25,9 +26,9 @@ internal static class HealthRoutes
         {
             await store.Reader.IngestAsync(cancellation);
         }
-        catch (StoreUnavailableException e)
+        catch (Exception e) when (e is StoreUnavailableException or DbException)
         {
-            reasons.Add(e.Message);
+            reasons.Add(StoreTrouble.InWords(e));
         }
 
         if (watch.Stuck() is { } stuck)

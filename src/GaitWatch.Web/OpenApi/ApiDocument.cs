@@ -21,11 +21,28 @@ internal static class ApiDocument
                         + "lengths metres; a figure that could not be measured is null. Errors are RFC 9457 problem details whose member errors names each field.",
                 };
                 document.Servers = [];
+                document.Paths["/metrics"] = Metrics();
                 return Task.CompletedTask;
             });
             options.AddOperationTransformer(DescribeParameters);
             options.AddOperationTransformer(DescribeBodyAsync);
         });
+
+    // Served by the host itself, not by a route of ours.
+    private static OpenApiPathItem Metrics() => new()
+    {
+        Operations = new Dictionary<HttpMethod, OpenApiOperation>
+        {
+            [HttpMethod.Get] = new()
+            {
+                Summary = "Metrics in the Prometheus text format.",
+                Responses = new OpenApiResponses
+                {
+                    ["200"] = new OpenApiResponse { Description = "OK", Content = new Dictionary<string, OpenApiMediaType> { ["text/plain"] = new() } },
+                },
+            },
+        },
+    };
 
     private static Task DescribeParameters(OpenApiOperation operation, OpenApiOperationTransformerContext context, CancellationToken cancellation)
     {

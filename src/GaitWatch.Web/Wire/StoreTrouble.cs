@@ -1,3 +1,4 @@
+using System.Data.Common;
 using GaitWatch.Store;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
@@ -14,7 +15,8 @@ internal sealed partial class StoreTrouble(ILogger<StoreTrouble> log) : IExcepti
     {
         var refusal = exception switch
         {
-            StoreUnavailableException => new Refusal(StatusCodes.Status503ServiceUnavailable, "The store is not available.", Faults.Of("store", exception.Message)),
+            StoreUnavailableException or DbException =>
+                new Refusal(StatusCodes.Status503ServiceUnavailable, "The store is not available.", Faults.Of("store", InWords(exception))),
             BadHttpRequestException bad => new Refusal(bad.StatusCode, "The request cannot be read.", Faults.Of("request", bad.Message)),
             _ => new Refusal(
                 StatusCodes.Status500InternalServerError, "GaitWatch failed to answer.",
@@ -27,6 +29,11 @@ internal sealed partial class StoreTrouble(ILogger<StoreTrouble> log) : IExcepti
         await refusal.ToResult().ExecuteAsync(http);
         return true;
     }
+
+    /// <summary>Why the store cannot be used and what to do: its own words, or for a database that broke off under a reader, these.</summary>
+    public static string InWords(Exception exception) => exception is StoreUnavailableException
+        ? exception.Message
+        : $"The store cannot be read: check the data directory, its disk and its rights ({exception.Message}).";
 
     [LoggerMessage(EventId = 3001, Level = LogLevel.Error, Message = "{Method} {Path} could not be answered")]
     private static partial void LogFailed(ILogger log, string method, string path, Exception exception);

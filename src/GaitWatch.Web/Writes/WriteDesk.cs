@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using GaitWatch.Herd;
 using GaitWatch.Store;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace GaitWatch.Web;
 
@@ -54,6 +55,6 @@ internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions o
         }
     }
 
-    private static IResult StoredNotShown() =>
+    private static JsonHttpResult<StoredView> StoredNotShown() =>
         TypedResults.Json(new StoredView("Stored. The analysis is behind; what was entered will show when it has caught up."), statusCode: StatusCodes.Status202Accepted);
 }
