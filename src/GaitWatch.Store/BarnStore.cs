@@ -8,12 +8,14 @@ public sealed class BarnStore : IAsyncDisposable
 
     private readonly Writer _writer;
     private readonly DataDirectoryLock _lock;
+    private readonly WriteBook _book;
 
-    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, BarnReader reader)
+    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, WriteBook book, BarnReader reader)
     {
         Options = options;
         _lock = held;
         _writer = writer;
+        _book = book;
         Inputs = inputs;
         Progress = progress;
         Reader = reader;
@@ -63,8 +65,9 @@ public sealed class BarnStore : IAsyncDisposable
             progress.ReportAppended(last);
             progress.ReportFolded(folded);
             progress.FramesKeptFrom = keptFrom.FromMs();
+            var book = new WriteBook();
             return new BarnStore(
-                options, held, writer, new InputLog(writer, progress, time, last), progress, new BarnReader(contexts, options, progress, time));
+                options, held, writer, new InputLog(writer, progress, time, last), progress, book, new BarnReader(contexts, options, progress, book, time));
         }
         catch (Exception exception)
         {
@@ -80,7 +83,7 @@ public sealed class BarnStore : IAsyncDisposable
     public async Task<StateChange> BeginAsync(CancellationToken cancellation = default)
     {
         await _writer.BeginAsync(cancellation);
-        return new StateChange(_writer, Progress);
+        return new StateChange(_writer, Progress, _book);
     }
 
     /// <summary>Closes the store and lets another process have it.</summary>

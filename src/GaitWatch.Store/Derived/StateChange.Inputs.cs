@@ -64,13 +64,13 @@ public sealed partial class StateChange
 
     /// <summary>Every registration ever made.</summary>
     public Task<HerdRegister> RegisterAsync() =>
-        Task.FromResult(new HerdRegister(Writes().OfType<RegisterWrite>().Select(write => write.Registration)));
+        Task.FromResult(Book().Register);
 
     /// <summary>Every event that is not the register's: alerts closed by hand. In no order.</summary>
     public Task<IReadOnlyList<CowEventInput>> WrittenEventsAsync() =>
         Task.FromResult<IReadOnlyList<CowEventInput>>(
         [
-            .. Writes().OfType<CloseAlertWrite>().Select(write => new CowEventInput(
+            .. Book().Writes.OfType<CloseAlertWrite>().Select(write => new CowEventInput(
                 write.Closed, $"{write.Closed.Cow}/closed/{write.Closed.Pattern}/{write.Closed.Leg}/{write.Closed.Reason}/{write.Closed.By}/{write.Closed.Note}")),
         ]);
 
@@ -84,8 +84,9 @@ public sealed partial class StateChange
         return Task.CompletedTask;
     }
 
-    private List<FarmWrite> Writes() =>
-        _writer.Query("""SELECT "Body" FROM writes ORDER BY "Seq" """, row => StoreJson.Read<FarmWrite>(row.GetString(0)));
+    // Within a change only committed writes are seen: appending waits for its end.
+    private (ImmutableList<FarmWrite> Writes, HerdRegister Register) Book() =>
+        _book.Add(_writer.Query(WriteBook.NewerSql, row => (row.GetInt64(0), row.GetString(1)), _book.Last));
 
     private ImmutableArray<InputSpan> Spans(string sql, long after, long until)
     {
