@@ -63,6 +63,8 @@ internal static class FootFinder
                 ContactEvent = isFirst ? begins : FootEvent.Transfer,
                 LiftEvent = isLast ? ends : FootEvent.Transfer,
                 PlaceX = places[k].X,
+                IsOnEdge = places[k].IsEdge,
+                IsHidden = places[k].IsEdge,
                 Line = new PressureLine(places[k].X, 0, 0, 0),
             });
         }

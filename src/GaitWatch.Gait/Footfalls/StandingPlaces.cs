@@ -4,7 +4,11 @@ namespace GaitWatch.Gait;
 /// <param name="Start">First sample.</param>
 /// <param name="End">Sample after the last.</param>
 /// <param name="X">Mean centre of pressure, metres from the entry edge.</param>
-internal readonly record struct StandingPlace(int Start, int End, double X);
+/// <param name="IsBrief">True when it did not rest there, but the stretch began or ended there.</param>
+/// <param name="IsEdge">
+/// True for a foot half over an edge that was never alone on the plate for long: it is placed on the edge, where it must stand.
+/// </param>
+internal readonly record struct StandingPlace(int Start, int End, double X, bool IsBrief = false, bool IsEdge = false);
 
 /// <summary>
 /// Finds where the load rests and where it moves on. While one foot is alone its centre of pressure creeps heel to toe by a few
@@ -39,6 +43,7 @@ internal static class StandingPlaces
         var rests = Rests(plate, stretch, Math.Min(0.1 * peak, 4 * onKg));
         AddEnds(plate, stretch, 1.3 * onKg, rests);
         KeepTurns(rests);
+        EdgeFeet.Place(plate, stretch, 0.25 * peak, rests);
         return rests;
     }
 
@@ -77,9 +82,9 @@ internal static class StandingPlaces
         while (last > first + 1 && plate.ForceKg[last - 1] < leastKg)
             last--;
         if (rests.Count == 0 || rests[0].Start > first + (2 * brief))
-            rests.Insert(0, Place(plate, first, Math.Min(first + brief, last)));
+            rests.Insert(0, Place(plate, first, Math.Min(first + brief, last)) with { IsBrief = true });
         if (rests[^1].End < last - (2 * brief))
-            rests.Add(Place(plate, Math.Max(last - brief, first), last));
+            rests.Add(Place(plate, Math.Max(last - brief, first), last) with { IsBrief = true });
     }
 
     /// <summary>
@@ -96,7 +101,7 @@ internal static class StandingPlaces
             var weight = (double)(b.End - b.Start) / (b.End - b.Start + a.End - a.Start);
             // A spot in the middle of the list takes both; at the ends it stays what the end says.
             var x = k - 1 == 0 ? a.X : k == rests.Count - 1 ? b.X : a.X + (weight * (b.X - a.X));
-            rests[k - 1] = new StandingPlace(a.Start, b.End, x);
+            rests[k - 1] = new StandingPlace(a.Start, b.End, x, a.IsBrief && b.IsBrief);
             rests.RemoveAt(k--);
         }
 
@@ -108,7 +113,7 @@ internal static class StandingPlaces
         }
     }
 
-    private static double X(PlateSignal plate, int i) => plate.MomentKgMetres[i] / plate.ForceKg[i];
+    private static double X(PlateSignal plate, int i) => plate.PressureX(i);
 
     private static StandingPlace Place(PlateSignal plate, int from, int to)
     {

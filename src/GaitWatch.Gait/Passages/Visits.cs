@@ -14,10 +14,10 @@ internal readonly record struct Visit(double X, int Feet)
         var visits = new List<Visit>();
         foreach (var foot in feet)
         {
-            if (visits.Count > 0 && Math.Abs(visits[^1].X - foot.PlaceX) < BackwardMetres)
+            if (visits.Count > 0 && Math.Abs(visits[^1].X - foot.Line.Middle) < BackwardMetres)
                 visits[^1] = visits[^1] with { Feet = visits[^1].Feet + 1 };
             else
-                visits.Add(new Visit(foot.PlaceX, 1));
+                visits.Add(new Visit(foot.Line.Middle, 1));
         }
 
         return visits;
