@@ -22,6 +22,9 @@ internal static class StandingPlaces
 
     private const double ShortestRestSeconds = 0.05;
 
+    /// <summary>Period of the slowest ringing of a plate (12 Hz).</summary>
+    private const double RingingSeconds = 0.08;
+
     /// <summary>Half the span over which the speed is taken, seconds.</summary>
     private const double SpeedSpanSeconds = 0.03;
 
@@ -49,6 +52,7 @@ internal static class StandingPlaces
 
     private static List<StandingPlace> Rests(PlateSignal plate, SampleRange stretch, double leastKg)
     {
+        var x = SmoothPressureX(plate, stretch);
         var span = plate.Samples(SpeedSpanSeconds);
         var limit = RestMetresPerSecond * 2 * span * plate.Step;
         var shortest = plate.Samples(ShortestRestSeconds);
@@ -56,9 +60,9 @@ internal static class StandingPlaces
         var from = -1;
         for (var i = stretch.Start; i <= stretch.End; i++)
         {
-            var isRest = i < stretch.End && i - span >= stretch.Start && i + span < stretch.End
+            var isRest = i - span >= stretch.Start && i + span < stretch.End
                 && plate.ForceKg[i - span] > leastKg && plate.ForceKg[i + span] > leastKg
-                && Math.Abs(X(plate, i + span) - X(plate, i - span)) < limit;
+                && Math.Abs(x[i + span - stretch.Start] - x[i - span - stretch.Start]) < limit;
             if (isRest && from < 0)
                 from = i;
             if (isRest || from < 0)
@@ -69,6 +73,33 @@ internal static class StandingPlaces
         }
 
         return rests;
+    }
+
+    /// <summary>Centre of pressure over a ringing period around each sample, so that a plate's bounce does not hide a rest.</summary>
+    private static double[] SmoothPressureX(PlateSignal plate, SampleRange stretch)
+    {
+        var half = plate.Samples(0.5 * RingingSeconds);
+        var x = new double[stretch.Count];
+        double force = 0, moment = 0;
+        int from = stretch.Start, to = stretch.Start;
+        for (var i = stretch.Start; i < stretch.End; i++)
+        {
+            for (; to < Math.Min(stretch.End, i + half + 1); to++)
+            {
+                force += plate.ForceKg[to];
+                moment += plate.MomentKgMetres[to];
+            }
+
+            for (; from < i - half; from++)
+            {
+                force -= plate.ForceKg[from];
+                moment -= plate.MomentKgMetres[from];
+            }
+
+            x[i - stretch.Start] = force > 0 ? moment / force : 0;
+        }
+
+        return x;
     }
 
     /// <summary>A stretch begins and ends with one foot alone, be it too briefly to rest.</summary>
@@ -112,8 +143,6 @@ internal static class StandingPlaces
                 rests.RemoveAt(k--);
         }
     }
-
-    private static double X(PlateSignal plate, int i) => plate.PressureX(i);
 
     private static StandingPlace Place(PlateSignal plate, int from, int to)
     {
