@@ -32,7 +32,9 @@ internal static class EmptyStretches
     private const float Ceiling = 2000;
 
     /// <summary>The empty stretches, in order, never touching each other.</summary>
-    public static List<SampleRange> Find(Stretch stretch)
+    public static List<SampleRange> Find(Stretch stretch) => Believable.Among(Quiet(stretch), stretch);
+
+    private static List<SampleRange> Quiet(Stretch stretch)
     {
         var window = Math.Min(Math.Max(3, (int)Math.Round(WindowSeconds * stretch.Hz)), stretch.Count);
         var cells = stretch.SamplesKg;

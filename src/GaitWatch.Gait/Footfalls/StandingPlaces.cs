@@ -46,7 +46,6 @@ internal static class StandingPlaces
         var rests = Rests(plate, stretch, Math.Min(0.1 * peak, 4 * onKg));
         AddEnds(plate, stretch, 1.3 * onKg, rests);
         KeepTurns(rests);
-        EdgeFeet.Place(plate, stretch, 0.25 * peak, rests);
         return rests;
     }
 
