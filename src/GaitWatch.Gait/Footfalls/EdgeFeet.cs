@@ -48,10 +48,15 @@ internal static class EdgeFeet
         if (places.Count >= 2)
         {
             var (beforeLast, last) = (places[^2], places[^1]);
-            if (mayBeHind && IsNoFoot(last, beforeLast) && IsStride(exit - beforeLast.X) && last.X > beforeLast.X)
-                places[^1] = last with { X = exit, IsEdge = true };
+            var lastIsHidden = mayBeHind && last.X > beforeLast.X && IsStride(exit - beforeLast.X) && IsNoFoot(last, beforeLast);
             var (first, second) = (places[0], places[1]);
-            if (mayBeFore && !places[^1].IsEdge && IsNoFoot(first, second) && IsStride(second.X - InsetMetres) && first.X < second.X)
+            var firstIsHidden = mayBeFore && first.X < second.X && IsStride(second.X - InsetMetres) && IsNoFoot(first, second);
+            // With two places and no neighbour that tells, the longer rest is the foot.
+            if (lastIsHidden && firstIsHidden && places.Count == 2)
+                (firstIsHidden, lastIsHidden) = first.End - first.Start < last.End - last.Start ? (true, false) : (false, true);
+            if (lastIsHidden)
+                places[^1] = last with { X = exit, IsEdge = true };
+            else if (firstIsHidden)
                 places[0] = first with { X = InsetMetres, IsEdge = true };
         }
 
@@ -69,7 +74,7 @@ internal static class EdgeFeet
 
     /// <summary>Whether a place is none of a foot of its own: the load passed it by, or it lies too near to the other foot's.</summary>
     private static bool IsNoFoot(StandingPlace place, StandingPlace other) =>
-        place.IsBrief || (Math.Abs(place.X - other.X) < ShortestStrideMetres && place.End - place.Start < other.End - other.Start);
+        place.IsBrief || Math.Abs(place.X - other.X) < ShortestStrideMetres;
 
     private static bool IsStride(double metres) => metres is > ShortestStrideMetres and < LongestStrideMetres;
 
