@@ -66,8 +66,9 @@ internal static class FootFinder
         {
             var isFirst = k == 0;
             var isLast = k == places.Count - 1;
-            var contact = isFirst ? stretch.Range.Start : places[k - 1].End;
-            var lift = isLast ? stretch.Range.End - 1 : places[k + 1].Start;
+            // Beside a hidden foot the other is there from the beginning, or to the end.
+            var contact = isFirst || places[k - 1].IsEdge ? stretch.Range.Start : places[k - 1].End;
+            var lift = isLast || places[k + 1].IsEdge ? stretch.Range.End - 1 : places[k + 1].Start;
             feet.Add(new FootOnPlate
             {
                 Side = side,

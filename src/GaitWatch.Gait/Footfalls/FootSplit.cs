@@ -109,6 +109,9 @@ internal sealed class FootSplit
             while (i > coming.Contact && Load(i) - OfComing(k, i) < mark)
                 i--;
             leaving.Lift = Math.Max(i, leaving.Contact + 1);
+            var middle = (int)Math.Clamp(coming.Middle, 1, _plate.Count - 1);
+            if (FootTimes.Edge(s => OfComing(k, s), middle, (int)Math.Clamp(leaving.Contact - 1, 0, middle - 1), _highest) is { } contact)
+                coming.Contact = contact;
         }
         else
         {
@@ -116,6 +119,9 @@ internal sealed class FootSplit
             while (i < leaving.Lift && OfComing(k, i) < mark)
                 i++;
             coming.Contact = Math.Min(i, coming.Lift - 1);
+            var middle = (int)Math.Clamp(leaving.Middle, 0, _plate.Count - 2);
+            if (FootTimes.Edge(s => Load(s) - OfComing(k, s), middle, (int)Math.Clamp(coming.Lift + 1, middle + 1, _plate.Count - 1), _highest) is { } lift)
+                leaving.Lift = lift;
         }
     }
 
