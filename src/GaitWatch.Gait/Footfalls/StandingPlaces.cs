@@ -34,6 +34,9 @@ internal static class StandingPlaces
     /// <summary>A cow's two feet on one plate stand no more than this apart; rests spread over a longer way are three footprints.</summary>
     private const double LongestStrideMetres = 1.95;
 
+    /// <summary>Nearer to a foot's place than this the load is on that foot, metres.</summary>
+    private const double BesideMetres = 0.12;
+
     /// <summary>The places in a stretch without a dip, in order of time; at least one.</summary>
     /// <param name="plate">The plate.</param>
     /// <param name="stretch">The stretch.</param>
@@ -118,8 +121,8 @@ internal static class StandingPlaces
     }
 
     /// <summary>
-    /// Leaves the first rest, the last, and those at which the load turned back. A rest on the way is no footprint: there the load
-    /// lingers between two feet that carry evenly for a while.
+    /// Leaves the first rest, the last, and those at which the load turned back outside of the two. A rest on the way is no footprint:
+    /// there the load lingers, or sways while she stands, between two feet.
     /// </summary>
     private static void KeepTurns(List<StandingPlace> rests)
     {
@@ -135,6 +138,10 @@ internal static class StandingPlaces
             rests.RemoveAt(k--);
         }
 
+        var first = rests[0].X;
+        var last = rests[^1].X;
+        if (last > first && last - first < LongestStrideMetres)
+            rests.RemoveAll(rest => rest.X > first + BesideMetres && rest.X < last - BesideMetres);
         for (var k = 1; k + 1 < rests.Count; k++)
         {
             var (before, at, after) = (rests[k - 1].X, rests[k].X, rests[k + 1].X);
