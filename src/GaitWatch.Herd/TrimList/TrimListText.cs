@@ -53,7 +53,7 @@ public static class TrimListText
             parts.Add(trimmer);
         parts.Add(Cows(list.Rows.Length));
         if (list.Visit?.Places is { } places)
-            parts.Add(string.Create(CultureInfo.InvariantCulture, $"{places} places"));
+            parts.Add(places == 1 ? "1 place" : string.Create(CultureInfo.InvariantCulture, $"{places} places"));
         return string.Join(", ", parts);
     }
 
