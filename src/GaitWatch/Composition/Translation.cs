@@ -1,0 +1,45 @@
+using GaitWatch.Barn;
+using GaitWatch.Gait;
+using GaitWatch.Herd;
+using GaitWatch.Lameness;
+using GaitWatch.Store;
+using GaitWatch.Web;
+
+namespace GaitWatch;
+
+/// <summary>The settings in the words of each project.</summary>
+internal static class Translation
+{
+    /// <summary>For the store.</summary>
+    public static StoreOptions Store(GaitWatchSettings settings) => new()
+    {
+        DataDirectory = settings.DataDirectory,
+        Calendar = new FarmCalendar(settings.TimeZone),
+        Platforms = settings.Platforms,
+        Farm = settings.Farm,
+        NextVisitWithinDays = settings.NextVisitWithinDays,
+    };
+
+    /// <summary>For the analysis of crossings.</summary>
+    public static GaitOptions Gait(GaitWatchSettings settings) => new()
+    {
+        LightestCowKg = settings.LightestCowKg,
+        HeaviestCowKg = settings.HeaviestCowKg,
+        TagWindow = settings.TagWindow,
+    };
+
+    /// <summary>For detection.</summary>
+    public static LamenessOptions Lameness(GaitWatchSettings settings) => new()
+    {
+        FalseAlertsPer100CowsPerWeek = settings.FalseAlertsPer100CowsPerWeek,
+        TimeZone = settings.TimeZone,
+        WeightTolerance = settings.WeightTolerancePercent / 100,
+    };
+
+    /// <summary>For the API and the pages.</summary>
+    public static WebOptions Web(GaitWatchSettings settings) => new()
+    {
+        FalseAlertsPer100CowsPerWeek = settings.FalseAlertsPer100CowsPerWeek,
+        Gait = Gait(settings),
+    };
+}
