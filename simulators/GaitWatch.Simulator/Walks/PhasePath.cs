@@ -1,0 +1,71 @@
+namespace GaitWatch.Simulator;
+
+/// <summary>
+/// An animal's stride phase over time, drawn tick by tick: walking to a phase, forward or back, and standing. It starts at rest
+/// or in full walk and speeds up and slows down smoothly.
+/// </summary>
+internal sealed class PhasePath(double startPhase, double stridesPerSecond, double tickSeconds)
+{
+    private const double RampSeconds = 0.45;
+    private readonly List<double> _phase = [startPhase];
+    private readonly List<double> _rest = [0];
+
+    public double[] Phase => [.. _phase];
+
+    public double[] Rest => [.. _rest];
+
+    public double Now => _phase[^1];
+
+    public int Ticks => _phase.Count;
+
+    /// <summary>Walks on to a phase.</summary>
+    public PhasePath To(double phase, bool fromRest = false, bool toRest = false)
+    {
+        var start = Now;
+        var distance = Math.Abs(phase - start);
+        var ramps = (fromRest ? 1 : 0) + (toRest ? 1 : 0);
+        // A ramp covers half its time at full rate; a short way leaves room for ramps only.
+        var ramp = ramps == 0 ? 0 : Math.Min(RampSeconds, 2 * distance / (ramps * stridesPerSecond));
+        var (up, down) = (fromRest ? ramp : 0, toRest ? ramp : 0);
+        var level = distance / stridesPerSecond - 0.5 * (up + down);
+        var total = up + level + down;
+        var ticks = (int)Math.Ceiling(total / tickSeconds);
+        for (var tick = 1; tick <= ticks; tick++)
+        {
+            var t = Math.Min(total, tick * tickSeconds);
+            var strides = stridesPerSecond * (Ramp(Math.Min(t, up), up) + Math.Clamp(t - up, 0, level) + RampDown(t - up - level, down));
+            _phase.Add(start + Math.Sign(phase - start) * strides);
+            _rest.Add(0);
+        }
+
+        _phase[^1] = phase;
+        return this;
+    }
+
+    /// <summary>Stands still, settling onto the feet that are down in 0.4 s and out of it likewise.</summary>
+    public PhasePath Stand(double seconds)
+    {
+        var ticks = (int)(seconds / tickSeconds);
+        for (var tick = 1; tick <= ticks; tick++)
+        {
+            var t = tick * tickSeconds;
+            var edge = Math.Clamp(Math.Min(t, seconds - t) / 0.4, 0, 1);
+            _phase.Add(Now);
+            _rest.Add(edge * edge * (3 - 2 * edge));
+        }
+
+        return this;
+    }
+
+    // Integral of a rate rising from 0 to 1 as a smooth step over the ramp.
+    private static double Ramp(double t, double ramp)
+    {
+        if (ramp <= 0)
+            return 0;
+        var u = t / ramp;
+        return ramp * (u * u * u - 0.5 * u * u * u * u);
+    }
+
+    private static double RampDown(double t, double ramp) =>
+        ramp <= 0 || t <= 0 ? 0 : 0.5 * ramp - Ramp(ramp - Math.Min(t, ramp), ramp);
+}
