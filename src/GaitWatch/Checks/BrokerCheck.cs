@@ -1,7 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
 using MQTTnet;
-using MQTTnet.Adapter;
 using MQTTnet.Exceptions;
 
 namespace GaitWatch;
@@ -61,10 +60,6 @@ internal static class BrokerCheck
                 return Refused(where, answer.ResultCode);
             await client.DisconnectAsync(cancellationToken: patience.Token);
             return CheckLine.Ok(What, $"{where} takes the connection.");
-        }
-        catch (MqttConnectingFailedException e) when (e.ResultCode != MqttClientConnectResultCode.UnspecifiedError)
-        {
-            return Refused(where, e.ResultCode);
         }
         catch (Exception e) when (e is MqttCommunicationException or OperationCanceledException or SocketException && !cancellation.IsCancellationRequested)
         {

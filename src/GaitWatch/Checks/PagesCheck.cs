@@ -1,7 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
 using System.Security.Cryptography.X509Certificates;
-using Microsoft.AspNetCore.Http;
 
 namespace GaitWatch;
 

@@ -39,7 +39,7 @@ internal static class CheckCommand
         SettingsResult read;
         try
         {
-            read = context.ReadSettings(context.Configuration());
+            read = CommandContext.ReadSettings(context.Configuration());
         }
         catch (CommandFailedException e)
         {

@@ -1,5 +1,4 @@
 using GaitWatch.Store;
-using Microsoft.Extensions.Configuration;
 
 namespace GaitWatch;
 
@@ -42,7 +41,7 @@ internal sealed record CommandContext
     public IConfigurationRoot Configuration() => SettingsSource.Load(SettingArguments);
 
     /// <summary>Reads the settings without judging them.</summary>
-    public SettingsResult ReadSettings(IConfiguration configuration) =>
+    public static SettingsResult ReadSettings(IConfiguration configuration) =>
         SettingsReader.Read(configuration, TimeZoneInfo.Local, Environment.CurrentDirectory);
 
     /// <summary>Reads the settings; notices go to <see cref="Error"/>.</summary>

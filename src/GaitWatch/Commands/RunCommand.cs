@@ -21,8 +21,10 @@ internal static class RunCommand
         {
             var configuration = context.Configuration();
             var settings = context.Settings(configuration, tellNotices: true);
-            await using var service = await BarnService.StartAsync(settings, configuration, context.Time, cancellation);
-            await context.Out.WriteLineAsync($"Pages: {string.Join(' ', settings.Http.Urls)}  Readings: {service.Readings}  Store: {settings.DataDirectory}");
+            await using var service = await BarnService.StartAsync(settings, configuration, mqtt: true, context.Time, cancellation);
+            var broker = settings.Mqtt.Embedded ? "embedded broker" : "broker";
+            await context.Out.WriteLineAsync(
+                $"GaitWatch runs. Pages: {string.Join(' ', settings.Http.Urls)}; readings: {broker} at {settings.Mqtt.Host}:{settings.Mqtt.Port}; store: {settings.DataDirectory}. Ctrl-C stops it.");
             await service.UntilStoppedAsync(cancellation);
             return ExitCode.Done;
         });

@@ -36,6 +36,26 @@ internal static class Translation
         WeightTolerance = settings.WeightTolerancePercent / 100,
     };
 
+    /// <summary>For messages and their analysis.</summary>
+    public static BarnOptions Barn(GaitWatchSettings settings) => new()
+    {
+        Farm = settings.Farm,
+        Platforms = settings.Platforms,
+        Calendar = new FarmCalendar(settings.TimeZone),
+        Gait = Gait(settings),
+        Lameness = Lameness(settings),
+        FrameRetentionDays = settings.FrameRetentionDays,
+        Mqtt = new MqttOptions
+        {
+            Embedded = settings.Mqtt.Embedded,
+            Host = settings.Mqtt.Host,
+            Port = settings.Mqtt.Port,
+            Username = settings.Mqtt.Username,
+            Password = settings.Mqtt.Password,
+            Tls = settings.Mqtt.Tls,
+        },
+    };
+
     /// <summary>For the API and the pages.</summary>
     public static WebOptions Web(GaitWatchSettings settings) => new()
     {

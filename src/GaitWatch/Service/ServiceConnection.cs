@@ -1,7 +1,5 @@
 using System.Net.Sockets;
 using System.Security.Cryptography.X509Certificates;
-using Microsoft.AspNetCore.Http;
-using Microsoft.Extensions.Configuration;
 
 namespace GaitWatch;
 

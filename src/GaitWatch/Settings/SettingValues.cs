@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Microsoft.Extensions.Configuration;
 
 namespace GaitWatch;
 

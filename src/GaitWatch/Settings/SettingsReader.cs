@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
-using GaitWatch.Gait;
-using Microsoft.Extensions.Configuration;
 
 namespace GaitWatch;
 
