@@ -1,32 +1,97 @@
 namespace GaitWatch.Store;
 
 /// <summary>The store of one farm: the log of inputs, the state folded from it, and the ways to read both.</summary>
-public sealed partial class BarnStore : IAsyncDisposable
+public sealed class BarnStore : IAsyncDisposable
 {
-    /// <summary>
-    /// Opens the store, makes it when missing, and brings an older one up to date. One process at a time holds it for writing.
-    /// </summary>
-    /// <exception cref="StoreUnavailableException">Another process holds it, it is of a newer version, or the disk refuses.</exception>
-    public static Task<BarnStore> OpenAsync(StoreOptions options, TimeProvider time, CancellationToken cancellation = default) => throw new NotImplementedException();
+    /// <summary>Name of the embedded database in the data directory.</summary>
+    public const string FileName = "gaitwatch.db";
+
+    private readonly Writer _writer;
+    private readonly DataDirectoryLock _lock;
+    private readonly WriteBook _book;
+
+    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, WriteBook book, BarnReader reader)
+    {
+        Options = options;
+        _lock = held;
+        _writer = writer;
+        _book = book;
+        Inputs = inputs;
+        Progress = progress;
+        Reader = reader;
+    }
 
     /// <summary>The options it was opened with.</summary>
-    public StoreOptions Options => throw new NotImplementedException();
+    public StoreOptions Options { get; }
 
     /// <summary>The durable inbox.</summary>
-    public InputLog Inputs => throw new NotImplementedException();
+    public InputLog Inputs { get; }
 
     /// <summary>How far the inbox has been folded.</summary>
-    public Progress Progress => throw new NotImplementedException();
+    public Progress Progress { get; }
 
     /// <summary>Reads what people and programs ask for.</summary>
-    public BarnReader Reader => throw new NotImplementedException();
+    public BarnReader Reader { get; }
+
+    /// <summary>
+    /// Opens the store, makes it when missing, and brings an older one up to date. One process at a time holds it.
+    /// </summary>
+    /// <exception cref="StoreUnavailableException">Another process holds it, it is of a newer version, or the disk refuses.</exception>
+    public static async Task<BarnStore> OpenAsync(StoreOptions options, TimeProvider time, CancellationToken cancellation = default)
+    {
+        var held = DataDirectoryLock.Take(options.DataDirectory);
+        try
+        {
+            var file = Path.Combine(options.DataDirectory, FileName);
+            var contexts = new BarnContextFactory(file);
+            await contexts.MigrateAsync(cancellation);
+            var connection = contexts.OpenForWriting();
+            var writer = new Writer(connection);
+            var progress = new Progress();
+            await writer.BeginAsync(cancellation);
+            long last, folded;
+            long? keptFrom;
+            try
+            {
+                last = One(writer, """SELECT "Value" FROM counters WHERE "Name" = 'last-seq'""") ?? 0;
+                folded = One(writer, """SELECT "Value" FROM marks WHERE "Name" = 'folded'""") ?? 0;
+                keptFrom = One(writer, """SELECT "Value" FROM marks WHERE "Name" = 'frames-kept-from'""");
+            }
+            finally
+            {
+                writer.End();
+            }
+
+            progress.ReportAppended(last);
+            progress.ReportFolded(folded);
+            progress.FramesKeptFrom = keptFrom.FromMs();
+            var book = new WriteBook();
+            return new BarnStore(
+                options, held, writer, new InputLog(writer, progress, time, last), progress, book, new BarnReader(contexts, options, progress, book, time));
+        }
+        catch (Exception exception)
+        {
+            held.Dispose();
+            throw StoreFaults.Translate(exception);
+        }
+    }
 
     /// <summary>
     /// Starts a change of the derived state. One at a time; inputs wait meanwhile. Dispose without
     /// <see cref="StateChange.CommitAsync"/> to take everything back.
     /// </summary>
-    public Task<StateChange> BeginAsync(CancellationToken cancellation = default) => throw new NotImplementedException();
+    public async Task<StateChange> BeginAsync(CancellationToken cancellation = default)
+    {
+        await _writer.BeginAsync(cancellation);
+        return new StateChange(_writer, Progress, _book);
+    }
 
-    /// <inheritdoc/>
-    public ValueTask DisposeAsync() => throw new NotImplementedException();
+    /// <summary>Closes the store and lets another process have it.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _writer.DisposeAsync();
+        _lock.Dispose();
+    }
+
+    private static long? One(Writer writer, string sql) => writer.Query(sql, row => row.GetInt64(0)) is [var value] ? value : null;
 }

@@ -56,8 +56,8 @@ public sealed class HerdRegister
     }
 
     /// <summary>
-    /// Whose tag it was at an instant. Of several cows that claim it the one that claimed it last; a tag nobody claims names
-    /// a cow of its own, after its 15 digits.
+    /// Whose tag it was at an instant. Of several cows that claim it the one that claimed it last; before the first claim the
+    /// one that claimed it first; a tag nobody claims names a cow of its own, after its 15 digits.
     /// </summary>
     public string CowOf(Eid eid, DateTimeOffset instant)
     {
@@ -65,8 +65,15 @@ public sealed class HerdRegister
             return eid.ToString();
         for (var i = claims.Length - 1; i >= 0; i--)
         {
-            if (At(claims[i].Cow, instant) == claims[i])
+            if (claims[i].From <= instant && At(claims[i].Cow, instant) == claims[i])
                 return claims[i].Cow;
+        }
+
+        // Before every claim: a cow's first registration reaches back to her first passage.
+        foreach (var claim in claims)
+        {
+            if (claim.From > instant && At(claim.Cow, instant) == claim)
+                return claim.Cow;
         }
 
         return eid.ToString();

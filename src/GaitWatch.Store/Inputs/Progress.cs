@@ -11,6 +11,7 @@ public sealed class Progress
     private TaskCompletionSource _changed = New();
     private long _appended;
     private long _folded;
+    private DateTimeOffset? _framesKeptFrom;
 
     /// <summary>The newest sequence number in the log.</summary>
     public long Appended
@@ -29,6 +30,22 @@ public sealed class Progress
         {
             lock (_gate)
                 return _folded;
+        }
+    }
+
+    /// <summary>Frames and tags from before this are gone and late ones are refused; null while none were removed.</summary>
+    public DateTimeOffset? FramesKeptFrom
+    {
+        get
+        {
+            lock (_gate)
+                return _framesKeptFrom;
+        }
+
+        internal set
+        {
+            lock (_gate)
+                _framesKeptFrom = value;
         }
     }
 

@@ -1,0 +1,127 @@
+using GaitWatch.Gait;
+using GaitWatch.Herd;
+using GaitWatch.Lameness;
+using Microsoft.EntityFrameworkCore;
+
+namespace GaitWatch.Store;
+
+// Flags and alerts.
+public sealed partial class BarnReader
+{
+    /// <summary>Alerts open at the end of a farm day as they stood then (the newest day and later: now), worst first: by urgency, then by drop.</summary>
+    public async Task<IReadOnlyList<AlertView>> FlagsAsync(DateOnly day, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        var newest = await NewestAsync(context, cancellation);
+        var shown = await ShowAsync(context, cancellation);
+        if (day >= _options.Calendar.DayOf(newest))
+        {
+            var open = await context.Alerts.Where(row => row.State != (int)AlertState.Closed).ToListAsync(cancellation);
+            return WorstFirst(open.Select(row => shown.View(row, row.Body, newest)));
+        }
+
+        var end = _options.Calendar.EndOf(day).ToMs();
+        var then = await context.Alerts
+            .Where(row => row.RaisedAt < end && (row.ClosedAt == null || row.ClosedAt >= end))
+            .Select(row => new
+            {
+                Row = row,
+                Body = context.AlertSteps.Where(step => step.AlertId == row.Id && step.At < end).OrderByDescending(step => step.Number).First().Body,
+            })
+            .ToListAsync(cancellation);
+        return WorstFirst(then.Select(alert => shown.View(alert.Row, alert.Body, end.FromMs().AddMilliseconds(-1))));
+    }
+
+    /// <summary>Alerts raised in [from, to), newest first, as they stand now.</summary>
+    public async Task<IReadOnlyList<AlertView>> AlertsAsync(
+        DateTimeOffset? from, DateTimeOffset? to, AlertState? state, string? cow, Page page, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        var rows = context.Alerts.AsQueryable();
+        if (from is { } since)
+            rows = rows.Where(row => row.RaisedAt >= since.ToMs());
+        if (to is { } until)
+            rows = rows.Where(row => row.RaisedAt < until.ToMs());
+        if (state is { } wanted)
+            rows = rows.Where(row => row.State == (int)wanted);
+        if (cow is not null)
+            rows = rows.Where(row => row.Cow == cow);
+        var shown = await ShowAsync(context, cancellation);
+        var newest = await NewestAsync(context, cancellation);
+        var found = await rows.OrderByDescending(row => row.RaisedAt).ThenBy(row => row.Id).Skip(page.Skip).Take(page.Size).ToListAsync(cancellation);
+        return [.. found.Select(row => shown.View(row, row.Body, newest))];
+    }
+
+    /// <summary>What an alert's id leads to; null when it never was one.</summary>
+    public async Task<AlertLookup?> AlertAsync(string id, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        if (await context.Alerts.FirstOrDefaultAsync(row => row.Id == id, cancellation) is { } found)
+            return new AlertLookup((await ShowAsync(context, cancellation)).View(found, found.Body, await NewestAsync(context, cancellation)), null, false);
+
+        // A successor may have been replaced in its turn; the walk ends at an alert, at a withdrawn one, or where it has been before.
+        var walked = new HashSet<string>(StringComparer.Ordinal);
+        for (string? at = id; at is not null && walked.Add(at);)
+        {
+            var redirect = await context.AlertRedirects.FirstOrDefaultAsync(row => row.OldId == at, cancellation);
+            if (redirect is null)
+                return at == id ? null : new AlertLookup(null, at, false);
+            at = redirect.NewId;
+        }
+
+        return new AlertLookup(null, null, true);
+    }
+
+    /// <summary>Every step of an alert's life, oldest first; empty when there is no such alert.</summary>
+    public async Task<IReadOnlyList<AlertChange>> AlertStepsAsync(string id, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        var rows = await context.AlertSteps.Where(row => row.AlertId == id).OrderBy(row => row.Number).ToListAsync(cancellation);
+        return [.. rows.Select(row => new AlertChange(row.At.FromMs(), (AlertChangeKind)row.Kind, StoreJson.Read<Alert>(row.Body)))];
+    }
+
+    private static List<AlertView> WorstFirst(IEnumerable<AlertView> alerts) =>
+    [
+        .. alerts
+            .OrderBy(alert => Array.IndexOf(s_byUrgency, alert.Urgency))
+            .ThenByDescending(alert => alert.LoadDropPercent)
+            .ThenBy(alert => alert.Cow, NaturalOrder.Comparer)
+            .ThenBy(alert => alert.Id, StringComparer.Ordinal),
+    ];
+
+    private static readonly string[] s_byUrgency = [.. Enum.GetValues<Urgency>().Select(urgency => urgency.WireName())];
+
+    private async Task<AlertShow> ShowAsync(BarnContext context, CancellationToken cancellation) => new(
+        await RegisterAsync(context, cancellation),
+        await context.CowsSeen.ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal, cancellation),
+        _options);
+
+    /// <summary>Shows alerts with what the register and the calendar add.</summary>
+    private sealed class AlertShow(HerdRegister register, Dictionary<string, DateTimeOffset> lastSeen, StoreOptions options)
+    {
+        public AlertView View(AlertRow row, string body, DateTimeOffset asOf)
+        {
+            var alert = StoreJson.Read<Alert>(body);
+            return new AlertView
+            {
+                Id = alert.Id,
+                Cow = alert.Cow,
+                Pen = register.At(alert.Cow, asOf)?.Pen,
+                Pattern = alert.Pattern.WireName(),
+                Leg = alert.Leg.WireName(),
+                LegProbability = alert.LegProbability,
+                RaisedAt = alert.RaisedAt,
+                OnsetAt = alert.OnsetAt,
+                LoadDropPercent = alert.LoadDropPercent,
+                LoadDropInterval = [alert.LoadDropLowerPercent, alert.LoadDropUpperPercent],
+                Urgency = VisitUrgency.Of(alert.Urgency, options.Calendar.DayOf(asOf), nextVisit: null, options.NextVisitWithinDays).WireName(),
+                State = alert.State.WireName(),
+                RevisedAt = row.RevisedAt.FromMs(),
+                ClosedAt = alert.ClosedAt,
+                CloseReason = alert.CloseReason?.WireName(),
+                LastSeenAt = lastSeen.TryGetValue(alert.Cow, out var seen) ? seen : null,
+                Explanation = alert.Explanation,
+            };
+        }
+    }
+}
