@@ -31,15 +31,23 @@ internal sealed class Listing
     /// <summary>Writes the table.</summary>
     public void WriteTo(CommandContext context)
     {
+        if (context.OutIsTerminal)
+        {
+            AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(context.Out), Interactive = InteractionSupport.No }).Write(_table);
+            return;
+        }
+
+        using var plain = new StringWriter();
         var console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Out = new AnsiConsoleOutput(context.Out),
-            Ansi = context.OutIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
-            ColorSystem = context.OutIsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Out = new AnsiConsoleOutput(plain),
+            Ansi = AnsiSupport.No,
+            ColorSystem = ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
         });
-        if (!context.OutIsTerminal)
-            console.Profile.Width = PipedWidth;
+        console.Profile.Width = PipedWidth;
         console.Write(_table);
+        foreach (var line in plain.ToString().TrimEnd('\n', '\r').Split('\n'))
+            context.Out.WriteLine(line.TrimEnd());
     }
 }

@@ -1,4 +1,3 @@
-using System.Reflection.Metadata;
 
 namespace GaitWatch.Tests;
 

@@ -39,8 +39,9 @@ public sealed class SettingsReaderTests : IDisposable
         Assert.Empty(result.Faults);
         Assert.Empty(result.Notices);
         var (sample, none) = (result.Settings!, Read().Settings!);
+        Assert.Equal([TwinPlate.Default], sample.Platforms.AsEnumerable());
         Assert.Equal(none.Http.Urls.AsEnumerable(), sample.Http.Urls.AsEnumerable());
-        Assert.Equal(none with { Http = sample.Http }, sample);
+        Assert.Equal(none with { Http = sample.Http, Platforms = sample.Platforms }, sample);
     }
 
     [Fact]
