@@ -1,1 +1,3 @@
-return 0;
+using GaitWatch.Simulator;
+
+return await SimulatorCommand.RunAsync(args, Console.Out, Console.Error);

@@ -24,7 +24,8 @@ internal static class CellReadings
                     var tick = n * ticksPerSample;
                     var load = gain * (split[c].PerLoad * force[tick] + split[c].PerMoment * moment[tick]);
                     var read = load + offset + driftPerSample * n + (sensors.NoiseKg > 0 ? random.Normal(0, sensors.NoiseKg) : 0);
-                    readings[cell][n] = (float)(platform.IntervalKg > 0 ? Math.Round(read / platform.IntervalKg) * platform.IntervalKg : read);
+                    // Adding zero turns a rounded -0 into 0: no scale shows a minus before nothing.
+                    readings[cell][n] = (float)(platform.IntervalKg > 0 ? Math.Round(read / platform.IntervalKg) * platform.IntervalKg : read) + 0f;
                 }
             }
         }

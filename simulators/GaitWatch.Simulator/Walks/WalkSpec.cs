@@ -40,8 +40,11 @@ public sealed record WalkSpec
     /// <summary>Where in her stride she meets the entry edge, 0 to 1.</summary>
     public double StartPhase { get; init; }
 
+    /// <summary>True when <see cref="Shares"/> are already those of the sore cow, so that soreness only shortens her stance.</summary>
+    public bool SharesIncludeSoreness { get; init; }
+
     /// <summary>The shares as she walks, soreness included.</summary>
-    public PerFoot<double> WalkedShares => SoreFoot is { } foot ? Shares.Sore(foot, LoadDrop) : Shares;
+    public PerFoot<double> WalkedShares => SoreFoot is { } foot && !SharesIncludeSoreness ? Shares.Sore(foot, LoadDrop) : Shares;
 
     /// <summary>Stride time of the usual cow at a speed, s: a power law through the means of Flower 2005 and 2006.</summary>
     /// <param name="speed">Speed, m/s.</param>
