@@ -1,0 +1,95 @@
+namespace GaitWatch.Gait;
+
+/// <summary>What each leg carried, and how sure that is.</summary>
+/// <param name="Legs">The figures of each leg.</param>
+/// <param name="SumKg">Sum of the four loads, kg; null unless all four are known.</param>
+/// <param name="SumError">One standard error of it, kg.</param>
+internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumError)
+{
+    /// <summary>Error of an impulse beyond what is modelled, relative: noise, ringing, gain.</summary>
+    private const double ImpulseFloor = 0.0015;
+
+    /// <summary>Means over the whole footfalls of each leg.</summary>
+    /// <param name="feet">All feet, their forces known.</param>
+    /// <param name="clock">Her stride times; null when unknown.</param>
+    /// <param name="step">Seconds a sample.</param>
+    public static LegLoads Of(IReadOnlyList<FootOnPlate> feet, StrideClock? clock, double step)
+    {
+        var loads = new double[4];
+        var ownVariance = new double[4];
+        var slope = new double[4];
+        var change = new double[4];
+        var peaks = new double[4];
+        var stances = new double[4];
+        var counts = new int[4];
+        foreach (var foot in feet)
+        {
+            if (foot.Leg is not { } leg || !foot.IsWhole || clock is null)
+                continue;
+            var middle = foot.Middle * step;
+            var stride = clock.StrideAt(middle);
+            foot.StrideSeconds = stride;
+            var k = (int)leg;
+            var load = foot.ImpulseKgSeconds / stride;
+            var sensitivity = clock.Sensitivity(middle);
+            counts[k]++;
+            loads[k] += load;
+            slope[k] -= load * sensitivity.Slope;
+            change[k] -= load * sensitivity.Change;
+            ownVariance[k] += load * load * ((foot.ImpulseError * foot.ImpulseError) + (ImpulseFloor * ImpulseFloor));
+            peaks[k] += foot.PeakKg;
+            stances[k] += (foot.Lift - foot.Contact) * step;
+        }
+
+        var all = true;
+        for (var k = 0; k < 4; k++)
+        {
+            all &= counts[k] > 0;
+            var n = Math.Max(1, counts[k]);
+            loads[k] /= n;
+            slope[k] /= n;
+            change[k] /= n;
+            ownVariance[k] /= n * n;
+            peaks[k] /= n;
+            stances[k] /= n;
+        }
+
+        var sum = loads[0] + loads[1] + loads[2] + loads[3];
+        all &= sum > 0;
+        var covariance = clock?.Covariance ?? default;
+        double[] unit = [1, 1, 1, 1];
+        return new LegLoads(
+            PerLeg.From(leg =>
+            {
+                var k = (int)leg;
+                if (counts[k] == 0)
+                    return LegLoad.Unknown;
+                var share = Math.Clamp(loads[k] / sum, 0, 1);
+                return new LegLoad(
+                    loads[k], all ? share : null, all ? Math.Sqrt(Variance(ShareGradient(k, share))) / sum : null, peaks[k], stances[k], counts[k]);
+            }),
+            all ? sum : null,
+            all ? Math.Sqrt(Variance(unit)) : 0);
+
+        static double[] ShareGradient(int leg, double share)
+        {
+            double[] gradient = [-share, -share, -share, -share];
+            gradient[leg] += 1;
+            return gradient;
+        }
+
+        double Variance(double[] gradient)
+        {
+            double own = 0, bySlope = 0, byChange = 0;
+            for (var k = 0; k < 4; k++)
+            {
+                own += gradient[k] * gradient[k] * ownVariance[k];
+                bySlope += gradient[k] * slope[k];
+                byChange += gradient[k] * change[k];
+            }
+
+            return own + (bySlope * bySlope * covariance.SlopeSlope) + (2 * bySlope * byChange * covariance.SlopeChange)
+                + (byChange * byChange * covariance.ChangeChange);
+        }
+    }
+}
