@@ -29,6 +29,10 @@ public static class BarnServices
         services.AddSingleton<IInbox>(provider => new StoreInbox(provider.GetRequiredService<BarnStore>().Inputs));
         services.AddSingleton<Inlet>();
         services.AddHostedService<GroupCommit>();
+        services.AddSingleton<HerdWorker>();
+        services.AddHostedService<HerdWorkerService>();
+        // Before the broker: the publisher listens for its first connection.
+        services.AddHostedService<Publisher>();
         if (options.Mqtt.Embedded)
             services.AddLink<EmbeddedBroker>();
         else

@@ -39,6 +39,8 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
         _log = log;
     }
 
+    public event Action? Connecting;
+
     public event Action? Connected;
 
     // Nobody but the service can write to its own topics here, and what was kept is gone with the process.
@@ -47,8 +49,6 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
         add { }
         remove { }
     }
-
-    public int Connection { get; private set; }
 
     public bool IsConnected => _server is { IsStarted: true };
 
@@ -79,7 +79,7 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
         }
 
         _server = server;
-        Connection = 1;
+        Connecting?.Invoke();
         _log.BrokerListening(mqtt.Host, mqtt.Port, mqtt.Username is null ? "anyone may connect" : "a name and password are asked");
         Connected?.Invoke();
     }

@@ -21,7 +21,6 @@ internal sealed class ExternalBroker : BackgroundService, IBrokerLink
     private readonly Backoff _backoff = new(TimeSpan.FromSeconds(0.5), TimeSpan.FromSeconds(30), Random.Shared.NextDouble);
     private volatile IMqttClient? _client;
     private MqttProtocolVersion _version = MqttProtocolVersion.V500;
-    private int _connection;
 
     public ExternalBroker(BarnOptions options, Inlet inlet, TimeProvider time, ILogger<ExternalBroker> log)
     {
@@ -32,11 +31,11 @@ internal sealed class ExternalBroker : BackgroundService, IBrokerLink
         _log = log;
     }
 
+    public event Action? Connecting;
+
     public event Action? Connected;
 
     public event Action<string, byte[]>? SeenOut;
-
-    public int Connection => Volatile.Read(ref _connection);
 
     public bool IsConnected => _client is { IsConnected: true };
 
@@ -105,10 +104,10 @@ internal sealed class ExternalBroker : BackgroundService, IBrokerLink
         try
         {
             var session = await ConnectAsync(client, stopping);
+            Connecting?.Invoke();
             await SubscribeAsync(client, stopping);
             _backoff.Reset();
             _client = client;
-            Interlocked.Increment(ref _connection);
             _log.BrokerConnected(_options.Mqtt.Host, _options.Mqtt.Port, session ? "messages kept meanwhile follow" : "a new session");
             Connected?.Invoke();
             await Task.Delay(Timeout.InfiniteTimeSpan, ended.Token).ContinueWith(static _ => { }, TaskScheduler.Default);

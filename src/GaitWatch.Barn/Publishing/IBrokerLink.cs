@@ -3,13 +3,13 @@ namespace GaitWatch.Barn;
 /// <summary>The way out to whichever broker is set up.</summary>
 internal interface IBrokerLink
 {
-    /// <summary>Tells connections apart: up by one with each, 0 before the first.</summary>
-    int Connection { get; }
-
     /// <summary>Whether there is a connection now.</summary>
     bool IsConnected { get; }
 
-    /// <summary>A connection has come about.</summary>
+    /// <summary>A connection begins: what the broker was believed to keep is forgotten before it tells what it does keep.</summary>
+    event Action? Connecting;
+
+    /// <summary>A connection has come about: messages can be sent.</summary>
     event Action? Connected;
 
     /// <summary>

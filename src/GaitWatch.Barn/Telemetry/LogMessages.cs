@@ -52,4 +52,22 @@ internal static partial class LogMessages
 
     [LoggerMessage(1205, LogLevel.Error, "Another client took the name '{ClientId}' at the broker: each service needs a name of its own (GaitWatch:Mqtt:ClientId).")]
     public static partial void SessionTakenOver(this ILogger log, string clientId);
+
+    [LoggerMessage(1300, LogLevel.Error, "A change of at most {Inputs} inputs failed and was taken back; it is tried again with fewer.")]
+    public static partial void ChangeFailed(this ILogger log, int inputs, Exception fault);
+
+    [LoggerMessage(1301, LogLevel.Error, "Frames of platform '{Platform}' from {From} to {To} could not be analysed; they are left out.")]
+    public static partial void SpanFailed(this ILogger log, string platform, string from, string to, Exception fault);
+
+    [LoggerMessage(1302, LogLevel.Error, "{Input} (sequence number {Seq}) fails again and again; it is set aside.")]
+    public static partial void InputSetAside(this ILogger log, string input, long seq);
+
+    [LoggerMessage(1303, LogLevel.Error, "The analysis stalls, next try in {DelaySeconds:0.0} s; inputs are kept meanwhile. {Fault}")]
+    public static partial void AnalysisStalled(this ILogger log, double delaySeconds, string fault, Exception exception);
+
+    [LoggerMessage(1304, LogLevel.Warning, "The saved state of the herd cannot be used, so the whole history is folded again: {Fault}")]
+    public static partial void CheckpointOutdated(this ILogger log, string fault);
+
+    [LoggerMessage(1400, LogLevel.Warning, "The retained topics could not be published: {Fault}")]
+    public static partial void PublishingFailed(this ILogger log, string fault);
 }
