@@ -46,8 +46,10 @@ internal static class LineReader
         }
     }
 
-    private static byte[] Content(ReadOnlySequence<byte> line, long number)
+    private static byte[]? Content(ReadOnlySequence<byte> line, long number)
     {
+        if (line.Length > LongestLine)
+            return null;
         var bytes = line.ToArray().AsSpan();
         if (number == 1 && bytes.StartsWith(ByteOrderMark))
             bytes = bytes[ByteOrderMark.Length..];

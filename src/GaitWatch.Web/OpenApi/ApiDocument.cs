@@ -24,6 +24,7 @@ internal static class ApiDocument
                 document.Paths["/metrics"] = Metrics();
                 return Task.CompletedTask;
             });
+            options.AddSchemaTransformer(ValueShapes.Describe);
             options.AddOperationTransformer(DescribeParameters);
             options.AddOperationTransformer(DescribeBodyAsync);
         });

@@ -20,9 +20,9 @@ internal static class BodyReader
             return (default, wrong);
         if (request.ContentLength > most)
             return (default, TooLarge(most));
-        // This limit says what was wrong; the server's own, which only breaks off, stands aside.
+        // The limit below says what was wrong; the server's own, which only breaks off, stands aside.
         if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
-            limit.MaxRequestBodySize = (long)most + 1024;
+            limit.MaxRequestBodySize = null;
 
         var body = new ArrayBufferWriter<byte>();
         while (true)

@@ -76,7 +76,10 @@ public sealed class OpenApiTests : IAsyncLifetime
         var alert = schemas["AlertView"]!["properties"]!;
         Assert.Equal("string", (string?)alert["id"]!["type"]);
         Assert.Equal("date-time", (string?)alert["raisedAt"]!["format"]);
+        Assert.Equal("string", (string?)alert["raisedAt"]!["type"]);
         Assert.Equal("number", (string?)alert["loadDropPercent"]!["type"]);
+        Assert.Equal("number", (string?)alert["loadDropInterval"]!["items"]!["type"]);
+        Assert.Equal(["null", "number"], schemas["PassageView"]!["properties"]!["weightKg"]!["type"]!.AsArray().Select(type => (string)type!).Order());
         Assert.Equal("date", (string?)schemas["CowView"]!["properties"]!["calvedOn"]!["format"]);
     }
 

@@ -66,8 +66,8 @@ public sealed class HerdCsvTests
     [Fact]
     public void Semicolons_and_tabs_are_seen_and_said()
     {
-        Assert.Equal(["Columns are parted by semicolons; read so."], Read("cow;eid;pen;parity;calvedOn\n417;;2;;\n").Notices);
-        Assert.Equal(["Columns are parted by tabs; read so."], Read("cow\teid\tpen\tparity\tcalvedOn\n417\t\t2\t\t\n").Notices);
+        Assert.Equal(["Columns are parted by semicolons; read so."], Read("cow;eid;pen;parity;calvedOn\n417;;2;;\n").Notices.ToArray());
+        Assert.Equal(["Columns are parted by tabs; read so."], Read("cow\teid\tpen\tparity\tcalvedOn\n417\t\t2\t\t\n").Notices.ToArray());
         Assert.Equal("2", Read("cow;eid;pen;parity;calvedOn\n417;;2;;\n").Rows[0].Registration.Pen);
     }
 
@@ -76,7 +76,7 @@ public sealed class HerdCsvTests
     {
         var content = Read("cow,eid,pen,parity,calvedOn,breed\n417,,2,,,HF\n");
         Assert.Empty(content.Rejected);
-        Assert.Equal(["Column 'breed' is ignored: it is not part of the register."], content.Notices);
+        Assert.Equal(["Column 'breed' is ignored: it is not part of the register."], content.Notices.ToArray());
     }
 
     [Theory]
@@ -114,7 +114,7 @@ public sealed class HerdCsvTests
                 new RejectedRow(3, "eid", "eid is '982000000000001', which cow '417' has on line 2 already: a tag names one cow."),
                 new RejectedRow(4, "cow", "cow is '417', which stands on line 2 already: once a cow, or each with its own from."),
             ],
-            content.Rejected);
+            content.Rejected.ToArray());
         Assert.Single(content.Rows);
     }
 

@@ -19,7 +19,7 @@ public sealed class ImportTests : IAsyncLifetime
         using var response = await PostAsync("/api/herd", Mixed.Replace("bad", "", StringComparison.Ordinal));
         Assert.Equal(HttpStatusCode.OK, response.StatusCode);
         Assert.Equal(
-            """{"taken":3,"rejected":[],"notices":["Column \u0027breed\u0027 is ignored: it is not part of the register."]}""",
+            """{"taken":3,"rejected":[],"notices":["Column 'breed' is ignored: it is not part of the register."]}""",
             await response.Content.ReadAsStringAsync());
         Assert.Equal(["417", "418", "419"], (await _farm.ListAsync("/api/cows")).Select(cow => (string)cow!["cow"]!));
     }
