@@ -25,6 +25,9 @@ public sealed record WalkSpec
     /// <summary>Speed at the exit less speed at the entry, over the speed between; 0 for a steady walk, within -0.6 to 0.6.</summary>
     public double SpeedChange { get; init; }
 
+    /// <summary>Part of her speed that she loses half way over the plate and wins again, as a cow that looks at something; 0 for none, to 0.4.</summary>
+    public double SpeedDip { get; init; }
+
     /// <summary>Her stride time over that of the usual cow at the same speed.</summary>
     public double StrideFactor { get; init; } = 1;
 
