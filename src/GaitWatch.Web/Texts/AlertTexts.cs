@@ -61,9 +61,17 @@ internal static class AlertTexts
 
     public static string UrgencyHeading(string urgency) => urgency switch
     {
-        "today" => "Today",
+        "today" => "Look today",
         "next-visit" => "Next visit",
         _ => "Watch",
+    };
+
+    /// <summary>What to do, in the few words that fit beside a heading.</summary>
+    public static string UrgencyHint(string urgency) => urgency switch
+    {
+        "today" => "lift the foot within 48\u00A0hours",
+        "next-visit" => "keep her for the trimmer",
+        _ => "nothing to do yet",
     };
 
     public static string UrgencyAction(string urgency) => urgency switch

@@ -10,8 +10,8 @@ internal static class MorningTexts
     public const string NothingYetWhatToDo = "As soon as cows cross, they are learnt here one by one. Look at the platforms if they should have.";
     public const string Quiet = "No cow is flagged.";
     public const string QuietMeaning = "Everyone who crossed puts her weight down as she is used to. A cow that did not cross is not watched: look at the ones in the hospital pen yourself.";
-    public const string NotSeenHeading = "Find these first";
-    public const string NotSeenAction = "Flagged, and not crossed for over a day: the lamest stay behind.";
+    public const string NotSeenHeading = "Find first";
+    public const string NotSeenHint = "not crossed for over a day";
     public const string TroublesHeading = "Platform trouble";
     public const string TroublesMeaning = "Flags may be missing or wrong until it is put right.";
     public const string Close = "Close";
