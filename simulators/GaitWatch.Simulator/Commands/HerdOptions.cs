@@ -1,5 +1,5 @@
 using System.CommandLine;
-using System.Globalization;
+using System.CommandLine.Parsing;
 
 namespace GaitWatch.Simulator;
 
@@ -25,26 +25,19 @@ internal sealed class HerdOptions
     public HerdOptions(Command command)
     {
         _herd.AcceptOnlyFromAmong(s_herds);
-        foreach (var topic in new[] { _farm, _platform })
-        {
-            topic.Validators.Add(result =>
-            {
-                if (Topics.Fault(result.GetValueOrDefault<string>()) is { } fault)
-                    result.AddError($"{result.Option.Name}: {fault}");
-            });
-        }
-
-        Within(_cows, 1, 5000);
-        Within(_days, 0, 3660);
+        _farm.Check(Topics.Fault);
+        _platform.Check(Topics.Fault);
+        _cows.Within(1, 5000);
+        _days.Within(0, 3660);
         foreach (var option in new Option[] { _farm, _platform, _herd, _cows, _days, _seed, _frames, _summed })
             command.Options.Add(option);
         command.Validators.Add(result =>
         {
-            if (result.GetValue(_frames) && result.GetValue(_summed))
+            if (result.ValueOrDefault(_frames) && result.ValueOrDefault(_summed))
                 result.AddError("--frames and --summed exclude each other: choose one.");
-            if (result.GetValue(_herd) == "demo" && (result.GetValue(_cows) is not null || result.GetValue(_days) is not null))
+            if (result.ValueOrDefault(_herd) == "demo" && (result.ValueOrDefault(_cows) is not null || result.ValueOrDefault(_days) is not null))
                 result.AddError("--herd demo is 60 cows and a year: leave out --cows and --days.");
-            if (result.GetValue(_herd) == "hard" && result.GetValue(_cows) is not null)
+            if (result.ValueOrDefault(_herd) == "hard" && result.ValueOrDefault(_cows) is not null)
                 result.AddError("--herd hard is 40 cows: leave out --cows.");
         });
     }
@@ -53,7 +46,7 @@ internal sealed class HerdOptions
     public bool HasHistory(ParseResult parsed) => parsed.GetValue(_days) is not 0;
 
     /// <summary>The same while the command line is still being checked.</summary>
-    public bool HasHistory(System.CommandLine.Parsing.CommandResult result) => result.GetValue(_days) is not 0;
+    public bool HasHistory(CommandResult result) => result.ValueOrDefault(_days) is not 0;
 
     /// <summary>Topics, form and platform.</summary>
     public BarnFeedOptions Feed(ParseResult parsed) => new()
@@ -61,6 +54,7 @@ internal sealed class HerdOptions
         Topics = new(parsed.GetValue(_farm)!, parsed.GetValue(_platform)!),
         Platform = SimulatedPlatform.Default with { Id = parsed.GetValue(_platform)! },
         Frames = parsed.GetValue(_frames),
+        LiveFrames = !parsed.GetValue(_summed),
     };
 
     /// <summary>The herd, its history ending at an instant.</summary>
@@ -81,10 +75,4 @@ internal sealed class HerdOptions
             ? spec
             : spec with { Start = DateOnly.FromDateTime(end.UtcDateTime).AddDays(1 - days), Until = end };
     }
-
-    internal static void Within(Option<int?> option, int low, int high) => option.Validators.Add(result =>
-    {
-        if (result.Tokens.Count > 0 && result.GetValueOrDefault<int?>() is { } value && (value < low || value > high))
-            result.AddError(string.Create(CultureInfo.InvariantCulture, $"{option.Name} is {value}: from {low} to {high}."));
-    });
 }

@@ -15,30 +15,22 @@ internal static class PublishCommand
         var password = new Option<string?>("--password") { Description = "Password at the broker." };
         var mqtt5 = new Option<bool>("--mqtt5") { Description = "MQTT 5.0 instead of 3.1.1." };
         var inFlight = new Option<int?>("--in-flight") { Description = "Messages under way at once, 1 to 60000. Default 200." };
-        var register = new Option<Uri?>("--register") { Description = "The service's address, as http://127.0.0.1:8080, for herd register, visits and findings. Without it they are left out." };
-        var live = new Option<bool>("--live") { Description = "After the history, crossings as they happen, in frames, until Ctrl-C. With --days 0: only these." };
+        var register = new Option<string?>("--register") { Description = "The service's address, as http://127.0.0.1:8080, for herd register, visits and findings. Without it they are left out." };
+        var live = new Option<bool>("--live") { Description = "After the history, crossings as they happen, in frames unless --summed is given, until Ctrl-C. With --days 0: only these." };
         var fast = new Option<bool>("--fast") { Description = "Only the history, as fast as the broker acknowledges (default)." };
-        var seconds = new Option<int?>("--seconds-between") { Description = "With --live: seconds between crossings, 1 to 3600. Default 9." };
-        port.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int>() is < 1 or > 65535)
-                result.AddError($"--port is {result.GetValueOrDefault<int>()}: from 1 to 65535.");
-        });
-        register.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<Uri?>() is { } uri && !(uri.IsAbsoluteUri && uri.Scheme is "http" or "https"))
-                result.AddError($"--register is '{uri}': an address as http://127.0.0.1:8080.");
-        });
-        HerdOptions.Within(inFlight, 1, 60000);
-        HerdOptions.Within(seconds, 1, 3600);
+        var seconds = new Option<int?>("--seconds-between") { Description = "With --live: seconds between crossings, 5 to 3600. Default 9." };
+        port.Check(value => value is < 1 or > 65535 ? $"{value}: from 1 to 65535 would be right." : null);
+        register.Check(value => Uri.TryCreate(value, UriKind.Absolute, out var uri) && (uri.Scheme is "http" or "https") ? null : $"'{value}': an address as http://127.0.0.1:8080 would be right.");
+        inFlight.Within(1, 60000);
+        seconds.Within(5, 3600);
         var herd = new HerdOptions(command);
         foreach (var option in new Option[] { host, port, username, password, mqtt5, inFlight, register, live, fast, seconds })
             command.Options.Add(option);
         command.Validators.Add(result =>
         {
-            if (result.GetValue(live) && result.GetValue(fast))
+            if (result.ValueOrDefault(live) && result.ValueOrDefault(fast))
                 result.AddError("--live and --fast exclude each other: choose one.");
-            if (!herd.HasHistory(result) && !result.GetValue(live))
+            if (!herd.HasHistory(result) && !result.ValueOrDefault(live))
                 result.AddError("--days 0 without --live publishes nothing: give days, or --live.");
         });
 
@@ -49,7 +41,7 @@ internal static class PublishCommand
             try
             {
                 var barn = new DemoBarn(herd.Herd(parsed, time.GetUtcNow()), feed);
-                using var client = parsed.GetValue(register) is { } address ? new HttpClient { BaseAddress = address } : null;
+                using var client = parsed.GetValue(register) is { } address ? new HttpClient { BaseAddress = new(address) } : null;
                 await using var transport = await MqttTransport.ConnectAsync(
                     new()
                     {
@@ -94,6 +86,8 @@ internal static class PublishCommand
         await barn.HistoryAsync(transport, new LineProgress(error), cancellationToken);
         await output.WriteLineAsync(FormattableString.Invariant(
             $"{transport.Sent} messages acknowledged in {watch.Elapsed.TotalSeconds:0.0} s, {transport.Sent / watch.Elapsed.TotalSeconds:0} a second."));
+        if (transport.Reconnects > 0)
+            await output.WriteLineAsync($"The connection was lost and made again {transport.Reconnects} times; what was not acknowledged was sent again.");
         if (transport.LeftOut > 0)
             await output.WriteLineAsync($"{transport.LeftOut} writes to register, visits and findings left out: no --register.");
     }

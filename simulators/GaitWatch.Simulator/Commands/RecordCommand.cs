@@ -11,11 +11,9 @@ internal static class RecordCommand
         var command = new Command("record", "Writes a barn as recorded inputs, one JSON object a line. The same options give the same file.");
         var file = new Option<string>("--out") { Description = "The file; - is standard output.", Required = true };
         var end = new Option<string>("--end") { Description = "The instant at which the history ends, RFC 3339.", DefaultValueFactory = _ => "2026-03-02T10:00:00Z" };
-        end.Validators.Add(result =>
-        {
-            if (!DateTimeOffset.TryParse(result.GetValueOrDefault<string>(), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out _))
-                result.AddError($"--end is '{result.GetValueOrDefault<string>()}': an instant as 2026-03-02T10:00:00Z.");
-        });
+        end.Check(value => DateTimeOffset.TryParse(value, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out _)
+            ? null
+            : $"'{value}': an instant as 2026-03-02T10:00:00Z would be right.");
         command.Options.Add(file);
         command.Options.Add(end);
         var herd = new HerdOptions(command);

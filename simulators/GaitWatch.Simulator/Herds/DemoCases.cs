@@ -75,7 +75,7 @@ internal static class DemoCases
                 PlateauDrop = one.Drop,
                 Lesion = one.Lesion,
                 Healing = one.TreatedDaysAgo > 0
-                    ? [new(spec.End.AddDays(-one.TreatedDaysAgo).AddHours(-1), one.HalfLife, one.Remaining, true, Lesion.Of(one.Lesion).TakesBlock)]
+                    ? [new(new DateTimeOffset(spec.End.AddDays(-one.TreatedDaysAgo).Date, TimeSpan.Zero).AddHours(10.5), one.HalfLife, one.Remaining, true, Lesion.Of(one.Lesion).TakesBlock)]
                     : [],
             })];
         }

@@ -33,8 +33,13 @@ internal sealed class EpisodePlanner(HerdSpec spec)
             Begin(cow, random, at, episodes, findings, hospital);
         }
 
-        if (forced.Count > 0)
-            episodes.RemoveAll(episode => episode.HealedAt is not { } healed || healed > forced.Min(one => one.OnsetAt));
+        if (forced.Count > 0 && episodes.Any(episode => episode.HealedAt is not { } healed || healed > forced.Min(one => one.OnsetAt)))
+        {
+            episodes.Clear();
+            findings.Clear();
+            hospital.Clear();
+        }
+
         foreach (var episode in forced)
         {
             episodes.Add(episode);
@@ -48,7 +53,7 @@ internal sealed class EpisodePlanner(HerdSpec spec)
         return cow with
         {
             Episodes = [.. episodes.OrderBy(episode => episode.OnsetAt)],
-            Findings = [.. findings.OrderBy(finding => finding.At)],
+            Findings = [.. findings.Where(finding => cow.IsPresentOn((int)(finding.At - _start).TotalDays)).OrderBy(finding => finding.At)],
             Hospital = [.. hospital],
         };
     }

@@ -23,7 +23,7 @@ public sealed record HerdSpec
     /// <summary>Nothing after this instant is told; null: to the end of the last day.</summary>
     public DateTimeOffset? Until { get; init; }
 
-    /// <summary>Milkings, and so crossings of each cow in milk, a day: 2 or 3. At 2 and 3 alike in number of herds, 2.5 on average.</summary>
+    /// <summary>Milkings a day, and so crossings of each cow in milk: 2 or 3. Herds of both kinds in equal number make 2.5 on average.</summary>
     public int MilkingsPerDay { get; init; } = 2;
 
     /// <summary>Multiplies all of the cows' own scatter.</summary>

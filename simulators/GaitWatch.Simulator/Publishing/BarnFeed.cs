@@ -9,6 +9,9 @@ public sealed record BarnFeedOptions
     /// <summary>True: raw frames and tags, as a plain platform sends; false: passages summed up by the device.</summary>
     public bool Frames { get; init; }
 
+    /// <summary>Live crossings as raw frames and tags (default), or false for passages summed up by the device.</summary>
+    public bool LiveFrames { get; init; } = true;
+
     /// <summary>True: the first day's register as one CSV import; false: cow by cow, as a recording needs.</summary>
     public bool ImportRegister { get; init; } = true;
 
@@ -87,7 +90,7 @@ public static class BarnFeed
                     _walker.Walk(_cows[passage.TrueCow], passage.At, weight, passage.LoadKg.Select(kg => kg / weight), _random), seed, platform);
             }
 
-            return _feed.Messages(crossing, passage.At, passage.Eid, _random);
+            return _feed.Messages(crossing, passage.At, passage.Eid, _random, herd.Cows[_random.Below(herd.Cows.Count)].Eid);
         }
     }
 }

@@ -41,9 +41,12 @@ public sealed class DemoBarn
         BarnPump.SendAsync(
             History(), transport, new(Herd.Spec.Start, TimeOnly.MinValue, TimeSpan.Zero), Herd.Spec.End, progress, null, cancellationToken);
 
-    /// <summary>Cows crossing from an instant on, one after another without end: their tags and raw frames, now and then a bad crossing.</summary>
+    /// <summary>
+    /// Cows crossing from an instant on, one after another without end: their tags and raw frames, now and then a bad crossing; or, as the
+    /// options say, one summed passage a crossing.
+    /// </summary>
     /// <param name="from">When the first one comes.</param>
-    /// <param name="secondsBetween">Seconds from one first contact to the next, on average; a crossing in the way delays the next.</param>
+    /// <param name="secondsBetween">Seconds from one first contact to the next, on average, 5 at least; a crossing in the way delays the next.</param>
     public IEnumerable<BarnInput> Live(DateTimeOffset from, double secondsBetween = 9)
     {
         var random = new SeededRandom(Herd.Spec.Seed, 70);
@@ -69,13 +72,26 @@ public sealed class DemoBarn
             var next = waiting.Dequeue();
             var (weight, shares) = Herd.StateAt(next, at, 3);
             var scatter = Herd.Spec.NoiseScale * next.NoiseLevel * (Scatter.Draw(random, next.IsHeavyTailed) * Scatter.Usual);
-            var seed = unchecked((long)random.NextBits());
-            var crossing = random.Chance(_options.BadCrossings)
-                ? WalkGenerator.Of(CrossingKinds.Bad[random.Below(CrossingKinds.Bad.Count)], seed, platform.At(at))
-                : WalkGenerator.Cross(walker.Walk(next, at, weight, scatter.On(shares), random), seed, platform.At(at));
-            foreach (var message in feed.Messages(crossing, at, random.Chance(Herd.Spec.MissedReads) ? null : next.Eid, random))
-                yield return message;
-            at = at.AddSeconds(Math.Max(1, secondsBetween * random.Uniform(0.6, 1.4)));
+            var eid = random.Chance(Herd.Spec.MissedReads) ? null : next.Eid;
+            if (_options.LiveFrames)
+            {
+                var seed = unchecked((long)random.NextBits());
+                var crossing = random.Chance(_options.BadCrossings)
+                    ? WalkGenerator.Of(CrossingKinds.Bad[random.Below(CrossingKinds.Bad.Count)], seed, platform.At(at))
+                    : WalkGenerator.Cross(walker.Walk(next, at, weight, scatter.On(shares), random), seed, platform.At(at));
+                foreach (var message in feed.Messages(crossing, at, eid, random, waiting.TryPeek(out var behind) ? behind.Eid : null))
+                    yield return message;
+            }
+            else
+            {
+                var ended = at.AddSeconds(random.Uniform(2.6, 4.8));
+                var load = scatter.On(shares).Select(share => Math.Round(weight * share, 1));
+                // Numbered by its time, so that no other run of the barn has the same.
+                var id = FormattableString.Invariant($"pl-{at.ToUnixTimeMilliseconds()}");
+                yield return new BarnMessage(ended, _options.Topics.Passage, Payloads.Passage(new(at, ended, id, eid, ended, load, next.Number, shares)));
+            }
+
+            at = at.AddSeconds(Math.Max(5, secondsBetween * random.Uniform(0.6, 1.4)));
             if (feed.FreeFrom > at)
                 at = feed.FreeFrom;
         }

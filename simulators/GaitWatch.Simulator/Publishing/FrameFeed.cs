@@ -13,19 +13,27 @@ internal sealed class FrameFeed(Topics topics, int samplesPerFrame = 50)
     /// <param name="contactAt">When the first foot should meet the plate; later when the platform is not yet free.</param>
     /// <param name="eid">Her tag; null when it is not read.</param>
     /// <param name="random">Draws how early the tag is read.</param>
-    public IEnumerable<BarnMessage> Messages(SimulatedCrossing crossing, DateTimeOffset contactAt, string? eid, SeededRandom random)
+    /// <param name="eidBehind">The tag of the cow behind, read too when two cross nose to tail.</param>
+    public IEnumerable<BarnMessage> Messages(SimulatedCrossing crossing, DateTimeOffset contactAt, string? eid, SeededRandom random, string? eidBehind = null)
     {
         var start = contactAt.AddSeconds(-crossing.Truth.FirstContactSeconds);
         if (start < FreeFrom)
             start = FreeFrom;
-        start = new(start.Ticks - start.Ticks % TimeSpan.TicksPerMillisecond, TimeSpan.Zero);
+        // Up to a whole millisecond, as times are sent: frames of two crossings never overlap.
+        start = new((start.Ticks + TimeSpan.TicksPerMillisecond - 1) / TimeSpan.TicksPerMillisecond * TimeSpan.TicksPerMillisecond, TimeSpan.Zero);
         FreeFrom = start.AddSeconds(crossing.DurationSeconds);
         var messages = new List<BarnMessage>();
         if (eid is not null)
         {
-            // A reader at the entry sees her head before her foot is on the plate.
-            var read = start.AddSeconds(crossing.Truth.FirstContactSeconds - random.Uniform(0.2, 1.5));
+            // A reader at the entry sees her head before her foot is on the plate, and once the cow before her is off it.
+            var read = start.AddSeconds(crossing.Truth.FirstContactSeconds - random.Uniform(0.2, Math.Min(1.5, crossing.Truth.FirstContactSeconds)));
             messages.Add(new(read, topics.Tag, Payloads.Tag(read, eid)));
+        }
+
+        if (eidBehind is not null && crossing.Truth.Footfalls.FirstOrDefault(footfall => footfall.Animal == 1) is { } second)
+        {
+            var read = start.AddSeconds(Math.Max(0, second.ContactSeconds - random.Uniform(0.2, 1.0)));
+            messages.Add(new(read, topics.Tag, Payloads.Tag(read, eidBehind)));
         }
 
         foreach (var (from, count) in crossing.Frames(samplesPerFrame))

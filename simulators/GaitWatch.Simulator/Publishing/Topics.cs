@@ -21,6 +21,6 @@ public sealed record Topics(string Farm = "home", string Platform = "parlour-exi
     /// <param name="level">The level's text.</param>
     public static string? Fault(string level) =>
         string.IsNullOrWhiteSpace(level) || level.AsSpan().ContainsAny("/+# ")
-            ? $"'{level}' cannot be a level of a topic: not empty, without '/', '+', '#' and spaces."
+            ? $"'{level}': a level of a topic, not empty, without '/', '+', '#' and spaces, would be right."
             : null;
 }

@@ -26,6 +26,7 @@ internal sealed class Walker(SimulatedHerd herd)
             // The sore walk slower: 0.90 against 1.11 m/s with sole ulcers (Flower 2005), here a fifth at the worst.
             SpeedMetresPerSecond = Math.Clamp(gait.SpeedMetresPerSecond * (1 - 0.7 * drop) * (1 + random.Normal(0, 0.06, -0.15, 0.15)), 0.55, 1.45),
             SpeedChange = random.Chance(0.3) ? random.Normal(0, 0.1, -0.3, 0.3) : random.Normal(0, 0.02, -0.05, 0.05),
+            SpeedDip = random.Chance(0.15) ? random.Uniform(0.05, 0.3) : 0,
             StartPhase = random.Uniform(),
         };
     }

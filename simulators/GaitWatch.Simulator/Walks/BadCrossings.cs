@@ -47,6 +47,14 @@ public static partial class WalkGenerator
         var spec = WalkSpec.Draw(random);
         var plan = WalkPlan.Of(spec, platform.PlateLengthMetres, random);
         var length = platform.PlateLengthMetres;
+        if (random.Chance(0.25))
+        {
+            // Or she walks astride the kerb: the feet of one side never meet a plate.
+            var left = random.Chance(0.5);
+            Step[] oneSide = [.. plan.Steps.Select(step => step with { MeetsPlatform = step.IsOnLeftPlate == left })];
+            return WithoutLegs(Record(platform, CrossingKind.HalfCrossed, random, [(plan, spec, 0)], oneSide));
+        }
+
         var fromStart = random.Chance(0.5);
         // She comes on, or leaves, at the side: beyond this line her feet stand beside the plates. Drawn back until a leg is missing.
         for (var part = random.Uniform(0.35, 0.6); ; part -= 0.05)
@@ -122,8 +130,49 @@ public static partial class WalkGenerator
     {
         var (weight, steps, rate, stride) = Stander(platform, random);
         var turn = JustLanded(random.Uniform(0.5, platform.PlateLengthMetres) / stride);
-        var path = new PhasePath(-1.5, rate, Tick(platform)).To(turn, toRest: true).Stand(random.Uniform(0.9, 4)).To(-2.4, fromRest: true);
-        return Draw(platform, CrossingKind.TurnsBack, random, weight, steps, path);
+        var path = new PhasePath(-1.5, rate, Tick(platform)).To(turn, toRest: true).Stand(random.Uniform(0.9, 4));
+        // Half go out backwards, half turn round on the spot.
+        return random.Chance(0.5)
+            ? Draw(platform, CrossingKind.TurnsBack, random, weight, steps, path.To(-2.4, fromRest: true))
+            : TurnsRound(platform, random, weight, steps, path, turn, rate, stride);
+    }
+
+    /// <summary>
+    /// She shuffles round about the middle of her body, half a wheelbase of 1.2 m behind her fore feet, and walks out the way she came, her left
+    /// feet on the right plate. While she shuffles her weight goes over from the old places of her feet to the new ones.
+    /// </summary>
+    private static SimulatedCrossing TurnsRound(
+        SimulatedPlatform platform, SeededRandom random, double weight, List<Step> steps, PhasePath inward, double turn, double rate, double stride)
+    {
+        const double shuffleSeconds = 1.5;
+        var centre = stride * turn - 0.6;
+        List<Step> back = [.. Gaits.FourFeet(weight, s_even, stride, 0.79, 0.25, 0, (int)Math.Ceiling((platform.PlateLengthMetres + 4) / stride) + 2, random)
+            .Select(step => step with { X = 2 * centre - step.X, IsOnLeftPlate = !step.IsOnLeftPlate, TravelMetres = -step.TravelMetres })];
+        // Out until her hind feet, 1.2 m behind, are off at the entry.
+        var outward = new PhasePath(turn, rate, Tick(platform)).Stand(shuffleSeconds + random.Uniform(0.8, 2)).To(turn + (centre + 2.5) / stride, fromRest: true);
+        inward.Stand(shuffleSeconds);
+        var shuffle = (int)(shuffleSeconds / Tick(platform));
+        var start = inward.Ticks - shuffle;
+        var ticks = start + outward.Ticks;
+        Animal On(List<Step> feet, PhasePath path, int from, Func<double, double> presence)
+        {
+            var (phase, rest) = (path.Phase, path.Rest);
+            int At(int tick) => Math.Clamp(tick - from, 0, phase.Length - 1);
+            return new(
+                weight,
+                s_even,
+                feet,
+                [.. Enumerable.Range(0, ticks).Select(tick => phase[At(tick)])],
+                // Both stand throughout the shuffle.
+                [.. Enumerable.Range(0, ticks).Select(tick => tick >= start && tick < start + shuffle ? 1 : rest[At(tick)])],
+                [.. Enumerable.Range(0, ticks).Select(tick => presence(Math.Clamp((double)(tick - start) / shuffle, 0, 1)))]);
+        }
+
+        return Draw(
+            platform,
+            CrossingKind.TurnsBack,
+            random,
+            [On(steps, inward, 0, part => 1 - part * part * (3 - 2 * part)), On(back, outward, start, part => part * part * (3 - 2 * part))]);
     }
 
     private static SimulatedCrossing Runs(SimulatedPlatform platform, SeededRandom random)
@@ -160,30 +209,49 @@ public static partial class WalkGenerator
 
     private static double Tick(SimulatedPlatform platform) => 1 / (platform.Hz * TicksPerSample(platform));
 
-    /// <summary>Records an animal on a path, with empty plate before and after.</summary>
-    private static SimulatedCrossing Draw(SimulatedPlatform platform, CrossingKind kind, SeededRandom random, double weight, List<Step> steps, PhasePath path)
+    private static SimulatedCrossing Draw(SimulatedPlatform platform, CrossingKind kind, SeededRandom random, double weight, List<Step> steps, PhasePath path) =>
+        Draw(platform, kind, random, [new(weight, s_even, steps, path.Phase, path.Rest)]);
+
+    /// <summary>Records one animal, given as one or more sets of steps over the same ticks, with empty plate before and after.</summary>
+    private static SimulatedCrossing Draw(SimulatedPlatform platform, CrossingKind kind, SeededRandom random, Animal[] parts)
     {
         var tick = Tick(platform);
-        var (phase, rest) = (path.Phase, path.Rest);
-        var touching = steps.Where(step => Touches(step, platform)).ToArray();
-        bool Loaded(double at) => touching.Any(step => at > step.ContactPhase && at < step.LiftPhase);
-        var first = Array.FindIndex(phase, Loaded);
-        var last = Array.FindLastIndex(phase, Loaded);
+        var length = parts[0].Phase.Length;
+        var touching = parts.Select(part => part.Steps.Where(step => Touches(step, platform)).ToArray()).ToArray();
+        var (first, last) = (0, length - 1);
+        while (!Loaded(first))
+            first++;
+        while (!Loaded(last))
+            last--;
         var perSample = TicksPerSample(platform);
         var before = (int)(random.Uniform(0.6, 1.5) / tick);
-        var samples = (int)Math.Ceiling((last - first + before + random.Uniform(0.7, 1.5) / tick) / perSample);
-        var ticks = samples * perSample;
-        // Beyond its ends the path is held: there no foot of the animal is on the platform.
-        var clock = new double[ticks];
-        var still = new double[ticks];
-        for (var i = 0; i < ticks; i++)
+        var ticks = (int)Math.Ceiling((last - first + before + random.Uniform(0.7, 1.5) / tick) / perSample) * perSample;
+        var loads = new PlateLoads(ticks, tick, platform.PlateLengthMetres);
+        var footfalls = new List<FootfallTruth>();
+        foreach (var part in parts)
         {
-            var at = Math.Clamp(first - before + i, 0, phase.Length - 1);
-            (clock[i], still[i]) = (phase[at], rest[at]);
+            // Beyond its ends the path is held: there no foot of the animal is on the platform.
+            double[] Held(double[] values) => [.. Enumerable.Range(0, ticks).Select(i => values[Math.Clamp(first - before + i, 0, length - 1)])];
+            var held = part with { Phase = Held(part.Phase), Rest = part.Rest is { } rest ? Held(rest) : null, Presence = part.Presence is { } presence ? Held(presence) : null };
+            footfalls.AddRange(Render.Onto(loads, held, platform.PlateLengthMetres));
         }
 
-        var loads = new PlateLoads(ticks, tick, platform.PlateLengthMetres);
-        var footfalls = Render.Onto(loads, new(weight, s_even, steps, clock, still), platform.PlateLengthMetres);
-        return Finish(platform, kind, random, loads, footfalls, weight, false, null);
+        return Finish(platform, kind, random, loads, footfalls, parts[0].WeightKg, false, null);
+
+        bool Loaded(int at)
+        {
+            for (var i = 0; i < parts.Length; i++)
+            {
+                if (parts[i].Presence is { } presence && presence[at] <= 0)
+                    continue;
+                foreach (var step in touching[i])
+                {
+                    if (parts[i].Phase[at] > step.ContactPhase && parts[i].Phase[at] < step.LiftPhase)
+                        return true;
+                }
+            }
+
+            return false;
+        }
     }
 }

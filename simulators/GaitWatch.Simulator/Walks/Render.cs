@@ -18,17 +18,19 @@ internal static class Render
             for (var tick = 1; tick < loads.Ticks; tick++)
             {
                 var u = Fraction(step, animal.Phase[tick]);
-                var stands = u > 0 && u < 1;
+                var presence = animal.Presence?[tick] ?? 1;
+                var stands = u > 0 && u < 1 && presence > 0;
                 if (stands && double.IsNaN(contact))
                     contact = CrossedAt(step, animal.Phase, tick) * loads.TickSeconds;
                 if (stands)
                 {
                     var kg = step.MeanKg * step.Shape.At(u);
                     if (animal.Rest is { } rest && rest[tick] > 0)
-                        kg += rest[tick] * (animal.WeightKg * animal.StandingShares[step.Foot] / standing![tick] - kg);
+                        kg += rest[tick] * (animal.WeightKg * animal.StandingShares[step.Foot] / standing![tick] * Sway(step, tick * loads.TickSeconds) - kg);
+                    kg *= presence;
                     var centre = step.X + step.TravelMetres * (u * u * (3 - 2 * u) - 0.5);
                     var halfWidth = step.HalfLengthMetres - Math.Abs(centre - step.X);
-                    var onPlate = loads.Add(step.Foot.IsLeft(), tick, kg, centre, halfWidth);
+                    var onPlate = loads.Add(step.IsOnLeftPlate, tick, kg, centre, halfWidth);
                     impulse += onPlate * loads.TickSeconds;
                     peak = Math.Max(peak, onPlate);
                 }
@@ -45,12 +47,17 @@ internal static class Render
         return footfalls;
     }
 
+    /// <summary>A cow at rest sways: about 5 % of her weight, every two to three seconds, from side to side (invented, order of magnitude).</summary>
+    private static double Sway(Step step, double seconds) => 1 + (step.Foot.IsLeft() ? 0.05 : -0.05) * Math.Sin(2 * Math.PI * 0.4 * seconds);
+
     private static double Fraction(Step step, double phase) => (phase - step.ContactPhase) / (step.LiftPhase - step.ContactPhase);
 
     /// <summary>Where between the tick before and this one the foot came down or left, in ticks.</summary>
     private static double CrossedAt(Step step, double[] phase, int tick)
     {
         var (before, after) = (phase[tick - 1], phase[tick]);
+        if (Fraction(step, before) is > 0 and < 1 && Fraction(step, after) is > 0 and < 1)
+            return tick;
         var edge = (step.ContactPhase - before) * (step.ContactPhase - after) <= 0 ? step.ContactPhase : step.LiftPhase;
         return before == after ? tick : tick - 1 + Math.Clamp((edge - before) / (after - before), 0, 1);
     }

@@ -10,6 +10,9 @@ namespace GaitWatch.Simulator;
 /// <param name="StrideSeconds">The one stride centred on this stance; null where that means nothing.</param>
 internal sealed record Step(Foot Foot, double ContactPhase, double LiftPhase, double X, double MeanKg, ForceShape Shape, double? StrideSeconds)
 {
+    /// <summary>True when it comes down on the left plate: her left feet, unless she faces the entry.</summary>
+    public bool IsOnLeftPlate { get; init; } = Foot.IsLeft();
+
     /// <summary>False for a foot set down beside the platform.</summary>
     public bool MeetsPlatform { get; init; } = true;
 
@@ -26,4 +29,6 @@ internal sealed record Step(Foot Foot, double ContactPhase, double LiftPhase, do
 /// <param name="Steps">Its footfalls.</param>
 /// <param name="Phase">Its stride phase at each tick; it may stand still and run backwards.</param>
 /// <param name="Rest">At each tick, 0 while it walks to 1 while it stands still; null when it only walks.</param>
-internal sealed record Animal(double WeightKg, PerFoot<double> StandingShares, IReadOnlyList<Step> Steps, double[] Phase, double[]? Rest = null);
+/// <param name="Presence">At each tick, the part of its weight that it carries on these steps: below 1 while it shuffles round from one set of steps to another; null for 1 throughout.</param>
+internal sealed record Animal(
+    double WeightKg, PerFoot<double> StandingShares, IReadOnlyList<Step> Steps, double[] Phase, double[]? Rest = null, double[]? Presence = null);

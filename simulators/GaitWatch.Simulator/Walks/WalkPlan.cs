@@ -7,7 +7,7 @@ namespace GaitWatch.Simulator;
 /// </summary>
 internal sealed class WalkPlan
 {
-    private const double Grid = 0.001;
+    private const double Grid = 0.004;
 
     // Height of the centre of mass over the distance between fore and hind feet, about 0.9 m / 1.2 m, over g: speeding up
     // by a m/s^2 moves this part of her weight per m/s^2 from the fore to the hind legs (moments about a foot; figures invented, order of magnitude).
@@ -19,7 +19,8 @@ internal sealed class WalkPlan
     private WalkPlan(WalkSpec spec, double plateLength, SeededRandom random)
     {
         double SpeedAt(double x) =>
-            spec.SpeedMetresPerSecond * (1 + spec.SpeedChange * Math.Clamp((x - 0.5 * plateLength) / (plateLength + 2), -0.5, 0.5));
+            spec.SpeedMetresPerSecond * (1 + spec.SpeedChange * Math.Clamp((x - 0.5 * plateLength) / (plateLength + 2), -0.5, 0.5)
+                - spec.SpeedDip * Math.Exp(-2 * (x - 0.5 * plateLength) * (x - 0.5 * plateLength)));
 
         var entrySpeed = SpeedAt(-plateLength);
         var entryStride = entrySpeed * spec.StrideSecondsAt(entrySpeed);
@@ -142,7 +143,7 @@ internal sealed class WalkPlan
 
         (double Contact, double Lift) Stance(double contact, Foot foot)
         {
-            var duty = spec.DutyAt((TimeAt(contact + 0.5) - TimeAt(contact - 0.5)) / 1.0) + (foot.IsFore() ? 0.005 : -0.005);
+            var duty = spec.DutyAt(TimeAt(contact + 0.5) - TimeAt(contact - 0.5)) + (foot.IsFore() ? 0.005 : -0.005);
             if (spec.SoreFoot == foot)
                 duty *= soreStance;
             else if (spec.SoreFoot == foot.Opposite())

@@ -3,7 +3,7 @@ namespace GaitWatch.Simulator;
 /// <summary>
 /// What a cow brings to a crossing: her weight, how she shares it over her legs, how fast she walks. Published figures that the
 /// defaults follow: Flower F.C. et al. 2005, J Dairy Sci 88:3166-3173 (sound: 1.11 m/s, stride 1.26 s and 1.395 m; sole ulcer:
-/// 0.90 m/s, 1.48 s, 1.300 m); Flower F.C. et al. 2006, J Dairy Sci 89:2084-2092 (a swing of about 0.44 s whatever the speed).
+/// 0.90 m/s, 1.48 s, 1.300 m); Flower F.C. et al. 2006, J Dairy Sci 89:2084 (a swing of about 0.44 s whatever the speed).
 /// </summary>
 public sealed record WalkSpec
 {
@@ -24,6 +24,9 @@ public sealed record WalkSpec
 
     /// <summary>Speed at the exit less speed at the entry, over the speed between; 0 for a steady walk, within -0.6 to 0.6.</summary>
     public double SpeedChange { get; init; }
+
+    /// <summary>Part of her speed that she loses half way over the plate and wins again, as a cow that looks at something; 0 for none, to 0.4.</summary>
+    public double SpeedDip { get; init; }
 
     /// <summary>Her stride time over that of the usual cow at the same speed.</summary>
     public double StrideFactor { get; init; } = 1;

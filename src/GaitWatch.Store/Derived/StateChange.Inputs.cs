@@ -56,6 +56,18 @@ public sealed partial class StateChange
         Task.FromResult<IReadOnlyList<Frame>>(_writer.Query(
             FrameQuery.Sql, FrameQuery.Read, platform, FrameQuery.EarliestStart(from), to.ToMs(), from.ToMs(), cells));
 
+    /// <summary>What lies on either side of a span of a platform's frames, however far away.</summary>
+    /// <returns>End of the last frame that began before <paramref name="from"/>, beginning of the first that began at or after <paramref name="to"/>; null where there is none.</returns>
+    public Task<(DateTimeOffset? Before, DateTimeOffset? After)> FramesAroundAsync(string platform, DateTimeOffset from, DateTimeOffset to)
+    {
+        var before = _writer.Query(
+            """SELECT "End" FROM frames WHERE "Platform" = @0 AND "T0" < @1 ORDER BY "T0" DESC LIMIT 1""", row => row.GetInt64(0), platform, from.ToMs());
+        var after = _writer.Query(
+            """SELECT "T0" FROM frames WHERE "Platform" = @0 AND "T0" >= @1 ORDER BY "T0" LIMIT 1""", row => row.GetInt64(0), platform, to.ToMs());
+        return Task.FromResult<(DateTimeOffset?, DateTimeOffset?)>(
+            (before is [var end] ? end.FromMs() : null, after is [var begin] ? begin.FromMs() : null));
+    }
+
     /// <summary>A platform's tag reads in [from, to), in order of time.</summary>
     public Task<IReadOnlyList<TagRead>> TagsAsync(string platform, DateTimeOffset from, DateTimeOffset to) =>
         Task.FromResult<IReadOnlyList<TagRead>>(_writer.Query(

@@ -65,7 +65,7 @@ public class WalkTests
     [Fact]
     public void A_fresh_milked_cows_stance_leaves_the_measured_swing()
     {
-        // Flower F.C. et al. 2006, J Dairy Sci 89:2084-2092: 0.97 m/s, stride 1.41 s, swing about 0.44 s: duty (1.41 - 0.44) / 1.41 = 0.688.
+        // Flower F.C. et al. 2006, J Dairy Sci 89:2084: 0.97 m/s, stride 1.41 s, swing about 0.44 s: duty (1.41 - 0.44) / 1.41 = 0.688.
         Assert.Equal(0.688, new WalkSpec().DutyAt(1.41), 0.01);
     }
 
@@ -136,6 +136,23 @@ public class WalkTests
         Assert.True(lame[sore.Opposite()].StanceSeconds > sound[sore.Opposite()].StanceSeconds);
     }
 
+    [Theory]
+    [InlineData(0.3, 0.0)]
+    [InlineData(-0.3, 0.0)]
+    [InlineData(0.0, 0.25)]
+    public void Who_changes_speed_changes_her_stride_with_it(double change, double dip)
+    {
+        var truth = WalkGenerator.Cross(new WalkSpec { SpeedChange = change, SpeedDip = dip }, 5, s_longPerfect).Truth;
+        var strides = truth.Footfalls.Where(f => f.IsWhole).OrderBy(f => f.X).Select(f => f.StrideSeconds!.Value).ToArray();
+        var (first, middle, last) = (strides[0], strides[strides.Length / 2], strides[^1]);
+        if (dip > 0)
+            Assert.True(middle > 1.05 * first && middle > 1.05 * last);
+        else
+            Assert.True(change > 0 ? last < 0.92 * first : last > 1.08 * first);
+        // Newton over the whole crossing: the legs' loads still sum to about her weight.
+        Assert.Equal(truth.WeightKg, truth.Legs!.Value.Values().Sum(leg => leg.LoadKg!.Value), 0.01 * truth.WeightKg);
+    }
+
     [Fact]
     public void Cells_tell_the_load_and_place_of_a_foot_standing_alone()
     {
@@ -167,6 +184,38 @@ public class WalkTests
         }
 
         Assert.True(checkedFeet > 30, $"{checkedFeet} feet stood alone");
+    }
+
+    [Fact]
+    public void What_each_plate_reads_over_time_is_the_sum_of_its_footfalls_impulses()
+    {
+        foreach (var kind in Enum.GetValues<CrossingKind>())
+        {
+            for (var seed = 0; seed < 20; seed++)
+            {
+                var crossing = WalkGenerator.Of(kind, seed, s_perfect);
+                var read = crossing.Samples.Sum(cell => cell.Sum(kg => (double)kg)) / crossing.Hz;
+                Assert.Equal(crossing.Truth.Footfalls.Sum(f => f.ImpulseKgSeconds), read, 0.002 * read);
+                if (kind == CrossingKind.TurnsBack)
+                    continue;
+                // Left feet load the left plate alone, unless she has turned round.
+                var left = Enumerable.Range(0, 4).Where(i => crossing.Platform.Cells[i].IsLeft).Sum(i => crossing.Samples[i].Sum(kg => (double)kg)) / crossing.Hz;
+                Assert.Equal(crossing.Truth.Footfalls.Where(f => f.Foot.IsLeft()).Sum(f => f.ImpulseKgSeconds), left, 0.002 * read);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_bouncing_plate_keeps_the_impulse()
+    {
+        // A linear oscillator passes a steady load unchanged, so it moves impulse in time and loses none.
+        var platform = s_perfect with { Sensors = PlatformSensors.Perfect with { RingHz = 14, RingDamping = 0.1 } };
+        for (var seed = 0; seed < 20; seed++)
+        {
+            var (still, bouncing) = (WalkGenerator.Steady(seed, s_perfect), WalkGenerator.Steady(seed, platform));
+            Assert.Equal(still.Samples.Sum(cell => cell.Sum(kg => (double)kg)), bouncing.Samples.Sum(cell => cell.Sum(kg => (double)kg)), 0.001 * still.Samples.Sum(cell => cell.Sum(kg => (double)kg)));
+            Assert.NotEqual(still.Samples[0], bouncing.Samples[0]);
+        }
     }
 
     [Fact]
