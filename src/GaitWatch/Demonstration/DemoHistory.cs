@@ -8,6 +8,9 @@ namespace GaitWatch;
 /// <summary>Tells the simulated year: the register over the API, the passages over MQTT, as fast as both take them.</summary>
 internal sealed class DemoHistory(ApiClient api, MqttSettings mqtt, ProgressLine progress, TimeProvider time)
 {
+    // A device keeps some messages in flight; a year told in seconds needs many, for what is acknowledged together is committed together.
+    private const int ManyInFlight = 5000;
+
     private static readonly TimeSpan LookAgain = TimeSpan.FromMilliseconds(100);
 
     /// <summary>Tells everything, and waits until the analysis has seen it.</summary>
@@ -15,7 +18,7 @@ internal sealed class DemoHistory(ApiClient api, MqttSettings mqtt, ProgressLine
     {
         progress.Show("The herd's register …");
         await RegisterAsync(barn, feed, cancellation);
-        await using (var broker = await ConnectAsync(mqtt, feed.Topics, time, cancellation))
+        await using (var broker = await ConnectAsync(mqtt, feed.Topics, time, cancellation, ManyInFlight))
         {
             var told = new Progress(progress);
             await BarnPump.SendAsync(
@@ -33,8 +36,8 @@ internal sealed class DemoHistory(ApiClient api, MqttSettings mqtt, ProgressLine
     }
 
     /// <summary>Connects to the broker as the platform's device.</summary>
-    public static Task<MqttTransport> ConnectAsync(MqttSettings mqtt, Topics topics, TimeProvider time, CancellationToken cancellation) =>
-        MqttTransport.ConnectAsync(new MqttTransportOptions { Host = mqtt.Host, Port = mqtt.Port, Topics = topics }, null, time, cancellation);
+    public static Task<MqttTransport> ConnectAsync(MqttSettings mqtt, Topics topics, TimeProvider time, CancellationToken cancellation, int inFlight = 200) =>
+        MqttTransport.ConnectAsync(new MqttTransportOptions { Host = mqtt.Host, Port = mqtt.Port, Topics = topics, InFlight = inFlight }, null, time, cancellation);
 
     // The year's entries all at once, each with the instant it holds from: what follows from them does not depend on when they came.
     private async Task RegisterAsync(DemoBarn barn, BarnFeedOptions feed, CancellationToken cancellation)
