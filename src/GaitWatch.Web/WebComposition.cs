@@ -30,6 +30,7 @@ public static class WebComposition
         services.AddProblemDetails();
         services.AddExceptionHandler<StoreTrouble>();
         services.AddApiDocument();
+        services.AddRazorComponents();
         return services;
     }
 
@@ -55,6 +56,8 @@ public static class WebComposition
         app.MapRecordings();
         app.MapHealth();
         app.MapOpenApi();
+        app.MapAssets();
+        app.MapPages();
         return app;
     }
 

@@ -143,7 +143,7 @@ internal sealed class WalkPlan
 
         (double Contact, double Lift) Stance(double contact, Foot foot)
         {
-            var duty = spec.DutyAt((TimeAt(contact + 0.5) - TimeAt(contact - 0.5)) / 1.0) + (foot.IsFore() ? 0.005 : -0.005);
+            var duty = spec.DutyAt(TimeAt(contact + 0.5) - TimeAt(contact - 0.5)) + (foot.IsFore() ? 0.005 : -0.005);
             if (spec.SoreFoot == foot)
                 duty *= soreStance;
             else if (spec.SoreFoot == foot.Opposite())

@@ -3,7 +3,7 @@ namespace GaitWatch.Simulator;
 /// <summary>
 /// What a cow brings to a crossing: her weight, how she shares it over her legs, how fast she walks. Published figures that the
 /// defaults follow: Flower F.C. et al. 2005, J Dairy Sci 88:3166-3173 (sound: 1.11 m/s, stride 1.26 s and 1.395 m; sole ulcer:
-/// 0.90 m/s, 1.48 s, 1.300 m); Flower F.C. et al. 2006, J Dairy Sci 89:2084-2092 (a swing of about 0.44 s whatever the speed).
+/// 0.90 m/s, 1.48 s, 1.300 m); Flower F.C. et al. 2006, J Dairy Sci 89:2084 (a swing of about 0.44 s whatever the speed).
 /// </summary>
 public sealed record WalkSpec
 {

@@ -22,6 +22,15 @@ internal static class EmptyStretches
     /// <summary>Three times the spread of a noisy cell (0.8 kg); a foot passes it within some milliseconds of landing.</summary>
     private const double QuietKg = 2.5;
 
+    /// <summary>Below this a spread is noise of whatever colour.</summary>
+    private const double SurelyQuietKg = 0.9;
+
+    /// <summary>
+    /// Above that it must be noise by its course too: the variance at most this many times half the mean square of successive
+    /// differences (1 for white noise; von Neumann J. 1941, Ann Math Stat 12:367-395). What a light animal does to a cell is slow.
+    /// </summary>
+    private const int CourseRatio = 3;
+
     /// <summary>The largest offset a cell may have (15 kg) and a margin for its drift.</summary>
     private const double LargestOffsetKg = 20;
 
@@ -32,7 +41,9 @@ internal static class EmptyStretches
     private const float Ceiling = 2000;
 
     /// <summary>The empty stretches, in order, never touching each other.</summary>
-    public static List<SampleRange> Find(Stretch stretch)
+    public static List<SampleRange> Find(Stretch stretch) => Believable.Among(Quiet(stretch), stretch);
+
+    private static List<SampleRange> Quiet(Stretch stretch)
     {
         var window = Math.Min(Math.Max(3, (int)Math.Round(WindowSeconds * stretch.Hz)), stretch.Count);
         var cells = stretch.SamplesKg;
@@ -40,6 +51,8 @@ internal static class EmptyStretches
         var squares = new long[cells.Length];
         var meanLimit = (long)(LargestOffsetKg * Unit) * window;
         var spreadLimit = (long)(QuietKg * Unit * QuietKg * Unit) * window * window;
+        var surelyLimit = (long)(SurelyQuietKg * Unit * SurelyQuietKg * Unit) * window * window;
+        var steps = new long[cells.Length];
         var found = new List<SampleRange>();
         for (var i = 0; i < stretch.Count; i++)
         {
@@ -49,14 +62,21 @@ internal static class EmptyStretches
                 var entering = Count(cells[cell][i]);
                 sum[cell] += entering;
                 squares[cell] += entering * entering;
+                if (i > 0)
+                    steps[cell] += Square(entering - Count(cells[cell][i - 1]));
                 if (i >= window)
                 {
                     var leaving = Count(cells[cell][i - window]);
                     sum[cell] -= leaving;
                     squares[cell] -= leaving * leaving;
+                    steps[cell] -= Square(Count(cells[cell][i - window + 1]) - leaving);
                 }
 
-                quiet &= Math.Abs(sum[cell]) <= meanLimit && (window * squares[cell]) - (sum[cell] * sum[cell]) <= spreadLimit;
+                if (!quiet)
+                    continue;
+                var spread = (window * squares[cell]) - (sum[cell] * sum[cell]);
+                quiet = Math.Abs(sum[cell]) <= meanLimit
+                    && (spread <= surelyLimit || (spread <= spreadLimit && 2 * spread <= CourseRatio * (long)window * window * steps[cell] / (window - 1)));
             }
 
             if (!quiet)
@@ -70,6 +90,8 @@ internal static class EmptyStretches
 
         return found;
     }
+
+    private static long Square(long value) => value * value;
 
     private static long Count(float kg) => (long)MathF.Round(Math.Clamp(kg, -Ceiling, Ceiling) * Unit);
 }

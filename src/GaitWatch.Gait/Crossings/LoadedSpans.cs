@@ -9,7 +9,7 @@ internal sealed class LoadedSpans
     /// Less than this on the whole platform is a bird, a scraper's brush or a step of the zero, kg; the smallest animal that is
     /// told from nothing is a dog.
     /// </summary>
-    private const double LeastLoadKg = 12;
+    private const double LeastLoadKg = 7;
 
     /// <summary>How long it must be carried, seconds.</summary>
     private const double LeastLoadSeconds = 0.15;

@@ -68,7 +68,7 @@ internal sealed class CrossingFeet
             highest = Math.Max(highest, kg);
         var feet = FootFinder.Find(plate, side, Math.Max(LeastOnKg, OnPart * highest));
         foreach (var foot in feet)
-            foot.IsOnEdge = IsOnEdge(foot.PlaceX, plate);
+            foot.IsOnEdge |= IsOnEdge(foot.PlaceX, plate);
         return feet;
     }
 

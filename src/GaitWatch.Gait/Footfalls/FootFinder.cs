@@ -12,18 +12,31 @@ internal static class FootFinder
     public static List<FootOnPlate> Find(PlateSignal plate, PlateSide side, double onKg)
     {
         var feet = new List<FootOnPlate>();
+        var stretches = Stretches(plate, onKg);
+        for (var k = 0; k < stretches.Count; k++)
+            EdgeFeet.Place(plate, stretches[k], k > 0 ? stretches[k - 1] : null, k + 1 < stretches.Count ? stretches[k + 1] : null);
+        foreach (var stretch in stretches)
+            AddFeet(side, stretch, feet);
+        return feet;
+    }
+
+    private static List<UndippedStretch> Stretches(PlateSignal plate, double onKg)
+    {
+        var stretches = new List<UndippedStretch>();
         foreach (var run in Runs(plate, onKg))
         {
             var cuts = LoadDips.In(plate, run);
             for (var c = 0; c <= cuts.Count; c++)
             {
-                var from = c == 0 ? run.Start : cuts[c - 1];
-                var to = c == cuts.Count ? run.End : cuts[c];
-                AddFeet(plate, side, new SampleRange(from, to), c == 0 ? FootEvent.Alone : FootEvent.Swap, c == cuts.Count ? FootEvent.Alone : FootEvent.Swap, onKg, feet);
+                var isFirst = c == 0;
+                var isLast = c == cuts.Count;
+                var range = new SampleRange(isFirst ? run.Start : cuts[c - 1], isLast ? run.End : cuts[c]);
+                stretches.Add(new UndippedStretch(
+                    range, isFirst ? FootEvent.Alone : FootEvent.Swap, isLast ? FootEvent.Alone : FootEvent.Swap, StandingPlaces.In(plate, range, onKg)));
             }
         }
 
-        return feet;
+        return stretches;
     }
 
     private static List<SampleRange> Runs(PlateSignal plate, double onKg)
@@ -45,26 +58,36 @@ internal static class FootFinder
         return runs;
     }
 
-    /// <summary>Adds the feet between two cuts: one, or one handing over to the next.</summary>
-    private static void AddFeet(PlateSignal plate, PlateSide side, SampleRange stretch, FootEvent begins, FootEvent ends, double onKg, List<FootOnPlate> feet)
+    /// <summary>Adds the feet of a stretch: one, or one handing over to the next.</summary>
+    private static void AddFeet(PlateSide side, UndippedStretch stretch, List<FootOnPlate> feet)
     {
-        var places = StandingPlaces.In(plate, stretch, onKg);
+        var places = stretch.Places;
         for (var k = 0; k < places.Count; k++)
         {
             var isFirst = k == 0;
             var isLast = k == places.Count - 1;
-            var contact = isFirst ? stretch.Start : places[k - 1].End;
-            var lift = isLast ? stretch.End - 1 : places[k + 1].Start;
+            // Beside a hidden foot the other is there from the beginning, or to the end.
+            var contact = isFirst || places[k - 1].IsEdge ? stretch.Range.Start : places[k - 1].End;
+            var lift = isLast || places[k + 1].IsEdge ? stretch.Range.End - 1 : places[k + 1].Start;
             feet.Add(new FootOnPlate
             {
                 Side = side,
                 Contact = contact,
                 Lift = Math.Max(lift, contact + 1),
-                ContactEvent = isFirst ? begins : FootEvent.Transfer,
-                LiftEvent = isLast ? ends : FootEvent.Transfer,
+                ContactEvent = isFirst ? stretch.Begins : FootEvent.Transfer,
+                LiftEvent = isLast ? stretch.Ends : FootEvent.Transfer,
                 PlaceX = places[k].X,
+                IsOnEdge = places[k].IsEdge,
+                IsHidden = places[k].IsEdge,
                 Line = new PressureLine(places[k].X, 0, 0, 0),
             });
         }
     }
 }
+
+/// <summary>A stretch of a plate's load between two dips.</summary>
+/// <param name="Range">Its samples.</param>
+/// <param name="Begins">Whether its first foot came down on an empty plate or where another stood.</param>
+/// <param name="Ends">Whether its last foot left an empty plate or was followed on the spot.</param>
+/// <param name="Places">Where the load rested, in order; at least one.</param>
+internal sealed record UndippedStretch(SampleRange Range, FootEvent Begins, FootEvent Ends, List<StandingPlace> Places);

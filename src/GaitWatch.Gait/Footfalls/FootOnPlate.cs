@@ -47,6 +47,9 @@ internal sealed class FootOnPlate
     /// <summary>Whether it stood partly beyond an edge of the plate.</summary>
     public bool IsOnEdge { get; set; }
 
+    /// <summary>Whether it presses on the plate from beyond an edge without ever being alone there: its place is known, its times are not.</summary>
+    public bool IsHidden { get; init; }
+
     /// <summary>Whether its load could be told from another's.</summary>
     public bool IsResolved { get; set; } = true;
 

@@ -11,6 +11,10 @@ internal sealed class FootSplit
     /// <summary>Two feet nearer than this are not told apart by the moment, metres.</summary>
     private const double LeastApartMetres = 0.25;
 
+    /// <summary>A foot beyond an edge presses when it seems to carry this much, as part of the plate's highest load and at least in kg.</summary>
+    private const double HiddenMark = 0.02;
+    private const double HiddenMarkKg = 3;
+
     private readonly PlateSignal _plate;
     private readonly List<FootOnPlate> _feet;
     private readonly double _highest;
@@ -71,6 +75,12 @@ internal sealed class FootSplit
     private void TimeTransfer(int k)
     {
         var (leaving, coming) = (_feet[k], _feet[k + 1]);
+        if (leaving.IsHidden || coming.IsHidden)
+        {
+            TimeHidden(k);
+            return;
+        }
+
         // Where they carry alike, both stand for certain.
         var from = (int)Math.Clamp(leaving.Contact, 0, _plate.Count - 1);
         var to = (int)Math.Clamp(coming.Lift, 0, _plate.Count - 1);
@@ -83,6 +93,36 @@ internal sealed class FootSplit
             coming.Contact = contact;
         if (FootTimes.Edge(i => Load(i) - OfComing(k, i), start, to, _highest) is { } lift && to > start)
             leaving.Lift = lift;
+    }
+
+    /// <summary>
+    /// A foot that presses from beyond the entry edge is there from the beginning and until its load has gone; one that presses from
+    /// beyond the exit edge from where its load begins to the end.
+    /// </summary>
+    private void TimeHidden(int k)
+    {
+        var (leaving, coming) = (_feet[k], _feet[k + 1]);
+        var mark = Math.Max(HiddenMarkKg, HiddenMark * _highest);
+        if (leaving.IsHidden)
+        {
+            var i = (int)Math.Clamp(coming.Contact + (0.85 * (coming.Lift - coming.Contact)), 0, _plate.Count - 1);
+            while (i > coming.Contact && Load(i) - OfComing(k, i) < mark)
+                i--;
+            leaving.Lift = Math.Max(i, leaving.Contact + 1);
+            var middle = (int)Math.Clamp(coming.Middle, 1, _plate.Count - 1);
+            if (FootTimes.Edge(s => OfComing(k, s), middle, (int)Math.Clamp(leaving.Contact - 1, 0, middle - 1), _highest) is { } contact)
+                coming.Contact = contact;
+        }
+        else
+        {
+            var i = (int)Math.Clamp(leaving.Contact + (0.15 * (leaving.Lift - leaving.Contact)), 0, _plate.Count - 1);
+            while (i < leaving.Lift && OfComing(k, i) < mark)
+                i++;
+            coming.Contact = Math.Min(i, coming.Lift - 1);
+            var middle = (int)Math.Clamp(leaving.Middle, 0, _plate.Count - 2);
+            if (FootTimes.Edge(s => Load(s) - OfComing(k, s), middle, (int)Math.Clamp(coming.Lift + 1, middle + 1, _plate.Count - 1), _highest) is { } lift)
+                leaving.Lift = lift;
+        }
     }
 
     private void TimeSwap(int k)

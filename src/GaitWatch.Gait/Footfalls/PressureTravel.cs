@@ -23,6 +23,9 @@ internal sealed class PressureTravel
     /// <summary>The travel of a foot that stands partly beyond an edge is cut off there; it follows nobody.</summary>
     private const double EdgeTravelSpreadMetres = 0.06;
 
+    /// <summary>How well the place of a foot is known that presses from beyond an edge, metres.</summary>
+    private const double HiddenSpreadMetres = 0.015;
+
     /// <summary>How well a smooth line describes a real centre of pressure, metres.</summary>
     private const double ModelErrorMetres = 0.003;
 
@@ -63,9 +66,10 @@ internal sealed class PressureTravel
         {
             for (var k = 0; k < list.Count; k++, index++)
             {
-                Prior(2 * index, list[k].PlaceX, 10);
+                Prior(2 * index, list[k].PlaceX, list[k].IsHidden ? HiddenSpreadMetres : 10);
                 Prior((2 * index) + 1, 0, list[k].IsOnEdge ? EdgeTravelSpreadMetres : OwnTravelSpreadMetres);
-                Observe(plate, list, k, index);
+                if (!list[k].IsHidden)
+                    Observe(plate, list, k, index);
             }
         }
 

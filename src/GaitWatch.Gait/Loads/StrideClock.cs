@@ -168,15 +168,18 @@ internal sealed class StrideClock
         var times = new List<EventTime>();
         foreach (var foot in feet)
         {
-            if (foot.Leg is not { } leg || !foot.IsResolved)
+            if (foot.Leg is not { } leg || !foot.IsResolved || foot.IsHidden)
                 continue;
-            // Contacts LF, RF, LH, RH are groups 0 to 3, lifts 4 to 7. A swap's times are laid out, not seen.
-            times.Add(new EventTime(foot.Contact * step, (int)leg, foot.ContactEvent == FootEvent.Swap ? 0.6 : 1));
-            times.Add(new EventTime(foot.Lift * step, 4 + (int)leg, foot.LiftEvent == FootEvent.Swap ? 0.6 : 1));
+            // Contacts LF, RF, LH, RH are groups 0 to 3, lifts 4 to 7.
+            times.Add(new EventTime(foot.Contact * step, (int)leg, Weight(foot, foot.ContactEvent)));
+            times.Add(new EventTime(foot.Lift * step, 4 + (int)leg, Weight(foot, foot.LiftEvent)));
         }
 
         return times;
     }
+
+    /// <summary>A swap's times are laid out, not seen; a foot over an edge comes late and leaves early.</summary>
+    private static double Weight(FootOnPlate foot, FootEvent how) => foot.IsOnEdge ? 0.15 : how == FootEvent.Swap ? 0.6 : 1;
 
     /// <summary>A first stride time: the median time between contacts of a leg, else from the stances.</summary>
     private static double? FirstGuess(IReadOnlyList<FootOnPlate> feet, double step)

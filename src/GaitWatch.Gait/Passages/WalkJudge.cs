@@ -8,6 +8,12 @@ internal static class WalkJudge
     /// <summary>Longest stance of a walk, seconds (contract: <c>stopped</c>).</summary>
     private const double LongestStanceSeconds = 3;
 
+    /// <summary>
+    /// A cow stands for a while before she steps back, so that her feet stand longer than any does in a walk (2.2 s a stride, 0.78 of it
+    /// on the ground); where no foot does, the foot set down behind the others is the next cow's.
+    /// </summary>
+    private const double PauseSeconds = 1.8;
+
     /// <summary>Fastest walk, metres per second (contract: <c>too-fast</c>).</summary>
     private const double FastestMetresPerSecond = 2.0;
 
@@ -27,10 +33,6 @@ internal static class WalkJudge
     public static ImmutableArray<QualityReason> Judge(CrossingFeet feet, LegLoads loads, double? weightKg, double? speed, GaitOptions options)
     {
         var reasons = new SortedSet<QualityReason>();
-        var left = Visit.Of(feet.Left);
-        var right = Visit.Of(feet.Right);
-        var length = feet.Plates.Left.LengthMetres;
-
         if ((weightKg ?? RoughWeight(feet)) < NoCowPart * options.LightestCowKg)
             reasons.Add(QualityReason.NotACow);
         var longest = 0.0;
@@ -38,7 +40,13 @@ internal static class WalkJudge
             longest = Math.Max(longest, (foot.Lift - foot.Contact) * feet.Step);
         if (longest > LongestStanceSeconds)
             reasons.Add(QualityReason.Stopped);
-        JudgeWay(left, right, length, longest, reasons);
+        var steppedBack = WayOver.SteppedBack(feet);
+        var leftByEntry = WayOver.LeftByEntry(feet);
+        // Without a pause or a step back she may have gone off at the side, and then a leg is missing.
+        if (leftByEntry && (steppedBack || longest > PauseSeconds || loads.SumKg is not null))
+            reasons.Add(QualityReason.Turned);
+        else if (steppedBack)
+            reasons.Add(longest < PauseSeconds ? QualityReason.TwoCows : QualityReason.BackedUp);
 
         if (speed > FastestMetresPerSecond || Duty(feet.InOrder, feet.Step) < LeastDuty)
             reasons.Add(QualityReason.TooFast);
@@ -51,45 +59,18 @@ internal static class WalkJudge
         return [.. reasons];
     }
 
-    private static void JudgeWay(List<Visit> left, List<Visit> right, double length, double longestStance, SortedSet<QualityReason> reasons)
-    {
-        var back = Way(left, length).Concat(Way(right, length)).ToArray();
-        var goesBack = back.Length > 0;
-        var leftOdd = EndsOdd(left, length);
-        var rightOdd = EndsOdd(right, length);
-        if (goesBack && back.All(afterHind => afterHind) && longestStance < LongestStanceSeconds && !leftOdd && !rightOdd)
-            reasons.Add(QualityReason.TwoCows);
-        else if ((goesBack && (leftOdd || rightOdd)) || (leftOdd && rightOdd))
-            reasons.Add(QualityReason.Turned);
-        else if (goesBack || left.Concat(right).Any(visit => visit.Feet > 2))
-            reasons.Add(QualityReason.BackedUp);
-    }
-
-    /// <summary>For each step back on a plate: whether it was made from a spot that both feet had used, so that another cow made it.</summary>
-    private static IEnumerable<bool> Way(List<Visit> visits, double length)
-    {
-        for (var k = 0; k + 1 < visits.Count; k++)
-        {
-            if (visits[k + 1].X < visits[k].X - Visit.BackwardMetres)
-                yield return visits[k].Feet % 2 == 0 || IsNearEdge(visits[k].X, length);
-        }
-    }
-
-    /// <summary>Whether the last spot inside the plate was used by one foot only: no hind foot followed the fore foot there.</summary>
-    private static bool EndsOdd(List<Visit> visits, double length) =>
-        visits.Count > 0 && visits[^1].Feet % 2 == 1 && !IsNearEdge(visits[^1].X, length);
-
-    private static bool IsNearEdge(double x, double length) => x < 0.22 || x > length - 0.22;
-
     private static double RoughWeight(CrossingFeet feet)
     {
-        var highest = 0.0;
-        foreach (var foot in feet.InOrder)
-            highest = Math.Max(highest, foot.PeakKg / HighestFootPart);
         var total = 0.0;
         for (var i = 0; i < feet.Plates.Left.Count; i++)
             total = Math.Max(total, feet.Plates.Left.ForceKg[i] + feet.Plates.Right.ForceKg[i]);
-        return Math.Max(highest, total / HighestTotalPart);
+        total /= HighestTotalPart;
+        // Where hardly a foot met the plates, the total says less than one foot.
+        if (feet.InOrder.Count > 2)
+            return total;
+        foreach (var foot in feet.InOrder)
+            total = Math.Max(total, foot.PeakKg / HighestFootPart);
+        return total;
     }
 
     private static double? Duty(IReadOnlyList<FootOnPlate> feet, double step)

@@ -15,4 +15,7 @@ internal sealed record PlateSignal(double[] ForceKg, double[] MomentKgMetres, do
 
     /// <summary>Samples in a time, at least one.</summary>
     public int Samples(double seconds) => Math.Max(1, (int)Math.Round(seconds * Hz));
+
+    /// <summary>Centre of pressure at a sample, metres from the entry edge; means nothing where there is no load.</summary>
+    public double PressureX(int sample) => MomentKgMetres[sample] / ForceKg[sample];
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Gait;
 using GaitWatch.Lameness;
 
@@ -29,4 +30,13 @@ public sealed record TrimListEntry
 
     /// <summary>The alert's onset day in the farm's zone.</summary>
     public DateOnly? Since { get; init; }
+
+    /// <summary>Whether digital dermatitis is known to be active on one of her feet: it infects the next cow by the knife.</summary>
+    public bool HasActiveDermatitis { get; init; }
+
+    /// <summary>Whether a person put her on the list.</summary>
+    public bool IsPinned { get; init; }
+
+    /// <summary>What else is to be done with her, in the order of reasons; sentences.</summary>
+    public ImmutableArray<string> Also { get; init; } = [];
 }

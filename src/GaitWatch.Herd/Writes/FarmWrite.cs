@@ -11,6 +11,13 @@ namespace GaitWatch.Herd;
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "write")]
 [JsonDerivedType(typeof(RegisterWrite), "register")]
 [JsonDerivedType(typeof(CloseAlertWrite), "close-alert")]
+[JsonDerivedType(typeof(VisitWrite), "visit")]
+[JsonDerivedType(typeof(VisitMoveWrite), "visit-move")]
+[JsonDerivedType(typeof(VisitCancelWrite), "visit-cancel")]
+[JsonDerivedType(typeof(FindingWrite), "finding")]
+[JsonDerivedType(typeof(FindingCorrectionWrite), "finding-correction")]
+[JsonDerivedType(typeof(FollowUpDoneWrite), "follow-up-done")]
+[JsonDerivedType(typeof(TrimListHandWrite), "trim-list-hand")]
 public abstract record FarmWrite(DateTimeOffset At);
 
 /// <summary>A cow was registered, or what is known of her changed.</summary>

@@ -4,7 +4,7 @@ namespace GaitWatch.Lameness;
 internal sealed class Trouble
 {
     /// <summary>Change of the drop, points of percent, that is worth telling anew.</summary>
-    private const double TellingPoints = 4;
+    private const double TellingPoints = 5;
 
     /// <summary>At most one telling in so long; a worsening that changes the urgency does not wait.</summary>
     private static readonly TimeSpan _quiet = TimeSpan.FromHours(20);
@@ -60,7 +60,7 @@ internal sealed class Trouble
         // An urgency once told goes down only when the alert closes: a foot that was bad on Monday wants looking at.
         urgency = (Urgency)Math.Min((int)urgency, (int)Alert.Urgency);
         var worse = urgency < Alert.Urgency || (drop.Lower > _toldPercent && drop.Percent > _toldPercent + (2 * TellingPoints));
-        var moved = Math.Abs(drop.Percent - _toldPercent) >= TellingPoints;
+        var moved = Math.Abs(drop.Percent - _toldPercent) >= TellingPoints && (_toldPercent < drop.Lower || _toldPercent > drop.Upper);
         if (!worse && !(moved && at - _toldAt >= _quiet))
             return null;
         (_toldAt, _toldPercent) = (at, drop.Percent);

@@ -65,7 +65,7 @@ internal sealed class HerdNoise
         Drift = drift;
         Factor *= Math.Clamp(scale, 0.9, 1.1);
         Passage = Factor * within;
-        Day = Factor * Correlated(x, y, z, within);
+        Day = Correlated(x, y, z, within);
         return Math.Clamp(scale, 0.9, 1.1);
     }
 

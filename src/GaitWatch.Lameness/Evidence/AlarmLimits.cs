@@ -9,6 +9,9 @@ namespace GaitWatch.Lameness;
 /// <remarks>
 /// One limit for all, rather than one false-alarm rate for all, is Bayes' choice: an alert is then equally probably right whichever rule and cow it comes from. Each
 /// rule's rate comes from <see cref="FalseAlarmTable"/> at the sizes (in standard deviations of one passage) that its designed change has had lately.
+/// That rate supposes that the herd's noise is what the model says. How far it is not, the herd itself tells: false alarms are too rare to
+/// count, but a limit lower by <see cref="ProbeBelow"/> is passed some three times as often, mostly by sound cows, and those passings that come to nothing are
+/// counted against what the table predicts. Tails that are off by a little at the lower limit are off by more at the higher one, in the exponent.
 /// </remarks>
 internal sealed class AlarmLimits
 {
@@ -16,19 +19,44 @@ internal sealed class AlarmLimits
     private const double SuddenPart = 0.05;
 
     /// <summary>
-    /// The rules see the same passages, so that two often err at once: alerts there are, over the sum of what each rule alone would raise.
-    /// Measured on simulated surprises (FalseAlarmBudgetTests).
+    /// The rules see the same passages, so that two often err at once: alerts there are, over the sum of what each rule alone would raise, before
+    /// the herd's own count tells. Measured on simulated surprises (FalseAlarmBudgetTests).
     /// </summary>
-    private const double Union = 0.62;
+    private const double FirstRatio = 0.58;
+
+    /// <summary>Passings of the probe that <see cref="FirstRatio"/> counts for.</summary>
+    private const double FirstCount = 25;
+
+    /// <summary>How far the probe lies below the limit, log likelihood ratio.</summary>
+    private const double ProbeBelow = 1.2;
+
+    /// <summary>A passing of the probe is over when the evidence has fallen below this.</summary>
+    public const double Quiet = 1;
+
+    /// <summary>What stays of the count from day to day: a hundred days' memory.</summary>
+    private const double CountKeptADay = 0.99;
 
     /// <summary>What stays of the sizes counted from day to day: a month's memory.</summary>
     private const double KeptADay = 0.97;
     private const int Bins = 24;
     private const double SmallestSize = 0.1;
-    private const double LargestSize = 10;
+    private const double LargestSize = 14;
+    private const double FirstSize = 2;
     private static readonly double _logStep = Math.Log(LargestSize / SmallestSize) / (Bins - 1);
 
     private readonly double[] _sizes = new double[WatchedPattern.All.Length * WatchedPattern.DesignsEach * Bins];
+
+    private double _seen = FirstRatio * FirstCount;
+    private double _expected = FirstCount;
+    private double _probeRate;
+    private long _exposed;
+
+    public AlarmLimits()
+    {
+        // Before any is counted: the size at which a rule errs most often.
+        for (var rule = 0; rule < _sizes.Length / Bins; rule++)
+            CountSize(rule, FirstSize);
+    }
 
     /// <summary>Limit on the accumulated log likelihood ratio of a pattern of average commonness.</summary>
     public double Limit { get; private set; } = 10;
@@ -38,6 +66,18 @@ internal sealed class AlarmLimits
 
     /// <summary>The limit of one pattern.</summary>
     public double For(WatchedPattern pattern) => Limit + pattern.LimitShift;
+
+    /// <summary>The lower limit that is watched to see how often sound cows pass one, of a pattern of average commonness.</summary>
+    public double Probe => Limit - ProbeBelow;
+
+    /// <summary>Passings of the probe over those that the table predicts.</summary>
+    public double Ratio => _seen / _expected;
+
+    /// <summary>Counts a passage of a cow who is watched and quiet, so that she could pass the probe.</summary>
+    public void CountExposed() => _exposed++;
+
+    /// <summary>Counts a passing of the probe that came to nothing.</summary>
+    public void CountPassing() => _seen++;
 
     /// <summary>Counts the size that a rule's designed change had in one passage of a sound cow.</summary>
     /// <param name="rule">Place of the rule: pattern, then design.</param>
@@ -55,6 +95,9 @@ internal sealed class AlarmLimits
     {
         for (var i = 0; i < _sizes.Length; i++)
             _sizes[i] *= KeptADay;
+        _expected += _exposed * _probeRate;
+        _exposed = 0;
+        (_seen, _expected) = (Remembered(_seen, FirstRatio), Remembered(_expected, 1));
         var table = FalseAlarmTable.For(tailsIndex);
         var sudden = SuddenPart * falseAlertsPerPassage / WatchedPattern.All.Length;
         Sudden = -StudentT.InvCDF(0, 1, FalseAlarmTable.Tails[tailsIndex], sudden);
@@ -63,14 +106,22 @@ internal sealed class AlarmLimits
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            if (Rate(table, middle) > wanted)
+            if (Rate(table, middle) * RatioAt(middle) > wanted)
                 low = middle;
             else
                 high = middle;
         }
 
         Limit = (low + high) / 2;
+        // Passings that go on to raise are not counted, so not expected either: the budget's worth of them.
+        _probeRate = Math.Max(Rate(table, Probe) - (wanted / Ratio), 0);
     }
+
+    /// <summary>The ratio at the limit: what it is over the first guess at the probe grows in the exponent.</summary>
+    private double RatioAt(double limit) => FirstRatio * Math.Pow(Ratio / FirstRatio, limit / Math.Max(limit - ProbeBelow, 1));
+
+    /// <summary>Forgets a day's part of a count, but never the first guess.</summary>
+    private static double Remembered(double count, double first) => (CountKeptADay * count) + ((1 - CountKeptADay) * first * FirstCount);
 
     private double Rate(FalseAlarmTable table, double limit)
     {
@@ -92,13 +143,17 @@ internal sealed class AlarmLimits
                 rate += sum / weight;
         }
 
-        return Union * rate;
+        return rate;
     }
 
     public void Save(BinaryWriter writer)
     {
         foreach (var s in _sizes)
             writer.Write(s);
+        writer.Write(_seen);
+        writer.Write(_expected);
+        writer.Write(_probeRate);
+        writer.Write(_exposed);
         writer.Write(Limit);
         writer.Write(Sudden);
     }
@@ -108,6 +163,10 @@ internal sealed class AlarmLimits
         var limits = new AlarmLimits();
         for (var i = 0; i < limits._sizes.Length; i++)
             limits._sizes[i] = reader.ReadDouble();
+        limits._seen = reader.ReadDouble();
+        limits._expected = reader.ReadDouble();
+        limits._probeRate = reader.ReadDouble();
+        limits._exposed = reader.ReadInt64();
         limits.Limit = reader.ReadDouble();
         limits.Sudden = reader.ReadDouble();
         return limits;

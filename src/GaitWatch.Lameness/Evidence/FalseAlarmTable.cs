@@ -12,8 +12,8 @@ internal sealed class FalseAlarmTable
     public static readonly double[] Tails = [3, 4, 5, 6, 8, 11, 16, 30, 100];
 
     private const double SmallestSize = 0.15;
-    private const double LargestSize = 7;
-    private const int Sizes = 16;
+    private const double LargestSize = 14;
+    private const int Sizes = 30;
     private const double CellWidth = 0.1;
     private const int SmallestCells = 20;
     private const int CellStep = 12;

@@ -18,8 +18,12 @@ internal struct Identity
     /// <summary>So many wrong weights in a row that agree with each other are her new weight: a refusal must not last for ever.</summary>
     private const long MissesToAccept = 6;
 
-    /// <summary>Odds that a tag is another cow's, before the passage is looked at (about one in a hundred; ours).</summary>
+    /// <summary>
+    /// Odds that a tag is another cow's, before the passage is looked at (ours): about one in a hundred, and a tenth of that where no weight
+    /// can bear witness, so that shares alone seldom accuse.
+    /// </summary>
     private static readonly double _logPrior = Math.Log(0.01);
+    private static readonly double _logPriorUnweighed = Math.Log(0.001);
 
     /// <summary>Odds that a change of the shares is lameness rather than noise, for one pattern and size; ours.</summary>
     private static readonly double _logLame = Math.Log(0.02);
@@ -118,6 +122,6 @@ internal struct Identity
             other += -0.9189 - Math.Log(spread) - (0.5 * fromHerd * fromHerd);
         }
 
-        return ((1 + Suspected) * _logPrior) + other - own > 0;
+        return ((1 + Suspected) * (weightKnown ? _logPrior : _logPriorUnweighed)) + other - own > 0;
     }
 }

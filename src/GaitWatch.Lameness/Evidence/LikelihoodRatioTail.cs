@@ -12,18 +12,28 @@ namespace GaitWatch.Lameness;
 /// </remarks>
 internal sealed class LikelihoodRatioTail
 {
-    private const int Points = 300;
+    /// <summary>Trapezoids in u over X = sinh u: fine in the middle, and far into the tails, where false alarms come from.</summary>
+    private const int Points = 640;
+    private const double Reach = 9;
+
     private readonly double _tails;
     private readonly double[] _along = new double[Points];
+    private readonly double[] _weight = new double[Points];
 
     public LikelihoodRatioTail(double tails)
     {
         _tails = tails;
-        for (var i = 0; i < Points / 2; i++)
+        var sum = 0.0;
+        for (var i = 0; i < Points; i++)
         {
-            _along[i] = StudentT.InvCDF(0, 1, tails, (i + 0.5) / Points);
-            _along[Points - 1 - i] = -_along[i];
+            var u = Reach * ((2 * (i + 0.5) / Points) - 1);
+            _along[i] = Math.Sinh(u);
+            _weight[i] = StudentT.PDF(0, 1, tails, _along[i]) * Math.Cosh(u);
+            sum += _weight[i];
         }
+
+        for (var i = 0; i < Points; i++)
+            _weight[i] /= sum;
     }
 
     /// <summary>Probability that the log likelihood ratio of a change of <paramref name="size"/> standard deviations is at most <paramref name="value"/>.</summary>
@@ -31,20 +41,17 @@ internal sealed class LikelihoodRatioTail
     {
         var c = Math.Exp(2 * value / (_tails + 3));
         var e = 1 - c;
+        if (Math.Abs(e) < 1e-12)
+            return StudentT.CDF(0, 1, _tails, size / 2);
         var sum = 0.0;
-        foreach (var x in _along)
+        for (var i = 0; i < Points; i++)
         {
-            if (Math.Abs(e) < 1e-12)
-            {
-                sum += x <= size / 2 ? 1 : 0;
-                continue;
-            }
-
+            var x = _along[i];
             var edge = -_tails + (c * size * ((size - (2 * x)) / e)) - (x * x);
             var beyond = edge <= 0 ? 1 : Math.Pow(1 + (edge / (_tails + (x * x))), -(_tails + 1) / 2);
-            sum += e < 0 ? beyond : 1 - beyond;
+            sum += _weight[i] * (e < 0 ? beyond : 1 - beyond);
         }
 
-        return sum / Points;
+        return sum;
     }
 }

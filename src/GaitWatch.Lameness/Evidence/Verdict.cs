@@ -5,6 +5,12 @@ namespace GaitWatch.Lameness;
 /// <summary>Where the evidence on one cow stands against the limits, and what it would raise.</summary>
 internal static class Verdict
 {
+    /// <summary>
+    /// Passages since the last zero before accumulated evidence raises. One stumble, or one tag of another cow, is not lameness; with
+    /// heavy tails half of all false flags would be single passages. Only the sudden rule, far out, trusts one.
+    /// </summary>
+    private const long PassagesNeeded = 2;
+
     /// <summary>Weighs one cow's evidence.</summary>
     /// <param name="cow">Her CUSUMs.</param>
     /// <param name="limits">The herd's limits.</param>
@@ -30,7 +36,7 @@ internal static class Verdict
                 var rule = cow.Rules[i];
                 var fraction = rule.Value / limit;
                 evidence[p] = Math.Max(evidence[p], fraction);
-                var raises = (fraction >= 1 && (rule.Count >= 2 || vouched)) || (isSudden >= 1 && vouched);
+                var raises = (fraction >= 1 && rule.Count >= PassagesNeeded) || (isSudden >= 1 && vouched);
                 if (!raises || barred || rule.Value - pattern.LimitShift <= bestValue)
                     continue;
                 (best, bestValue) = (i, rule.Value - pattern.LimitShift);
@@ -38,6 +44,20 @@ internal static class Verdict
         }
 
         return best;
+    }
+
+    /// <summary>The highest evidence of any rule, log likelihood ratio, as for a pattern of average commonness.</summary>
+    public static double Highest(CowEvidence cow)
+    {
+        var highest = 0.0;
+        for (var i = 0; i < CowEvidence.RuleCount; i++)
+        {
+            if (cow.Rules[i].Count < PassagesNeeded)
+                continue;
+            highest = Math.Max(highest, cow.Rules[i].Value - WatchedPattern.All[i / WatchedPattern.DesignsEach].LimitShift);
+        }
+
+        return highest;
     }
 
     /// <summary>How probable each leg is the sore one, from how the evidence is divided; sums to 1.</summary>

@@ -11,10 +11,13 @@ namespace GaitWatch.Lameness;
 internal sealed class CowWatch
 {
     /// <summary>The most a trouble's level is thought to move in a day, balances squared per designed change squared.</summary>
-    private const double TrackPerDay = 0.2 * 0.2;
+    private const double TrackPerDay = 0.12 * 0.12;
+
+    /// <summary>The same once it is shown to be over: she is normal, and may still ease a little.</summary>
+    private const double EasingPerDay = 0.03 * 0.03;
 
     /// <summary>For so long after an alert closed she is followed faster along the way that leg moved: healing is not another leg's failing.</summary>
-    private static readonly TimeSpan _healing = TimeSpan.FromDays(14);
+    private static readonly TimeSpan _easing = TimeSpan.FromDays(14);
     private static readonly TimeSpan _healingTreated = TimeSpan.FromDays(45);
 
     /// <summary>A single passage may raise an alert only when so many others of its session vouch for the platform.</summary>
@@ -27,6 +30,7 @@ internal sealed class CowWatch
     private Identity _identity;
     private Pending? _pending;
     private long _week = -1;
+    private bool _passedProbe;
 
     public CowWatch(string name, HerdModel herd)
     {
@@ -83,7 +87,9 @@ internal sealed class CowWatch
         Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
         var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, evidence);
         if (isEvidence && rule >= 0)
-            changes.Add(Raise(rule, passage.EndedAt, options));
+            changes.Add(Raise(rule, surprise, passage.EndedAt, options));
+        else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
+            Probe(herd.Limits);
         foreach (var trouble in _troubles)
             evidence[Array.FindIndex(WatchedPattern.All, w => w.Pattern == trouble.Alert.Pattern && (w.Pattern != AlertPattern.OneLeg || w.Leg == trouble.Alert.Leg))] = trouble.Standing;
         return new FoldStep(Assess(input, surprise, common, reasons, evidence), changes.ToImmutable());
@@ -193,11 +199,27 @@ internal sealed class CowWatch
                 continue;
             changes.Add(change);
             if (change.Kind == AlertChangeKind.Closed)
-                EndTrouble(i, at, _present, _healing);
+                EndTrouble(i, at, _present, EasingPerDay, _easing);
         }
     }
 
-    private AlertChange Raise(int ruleIndex, DateTimeOffset at, LamenessOptions options)
+    /// <summary>Tells the herd how often a sound cow's evidence passes a limit lower than the one that raises.</summary>
+    private void Probe(AlarmLimits limits)
+    {
+        var highest = Verdict.Highest(_present);
+        if (!_passedProbe)
+        {
+            limits.CountExposed();
+            _passedProbe = highest >= limits.Probe;
+        }
+        else if (highest < AlarmLimits.Quiet)
+        {
+            limits.CountPassing();
+            _passedProbe = false;
+        }
+    }
+
+    private AlertChange Raise(int ruleIndex, in Surprise surprise, DateTimeOffset at, LamenessOptions options)
     {
         var pattern = WatchedPattern.All[ruleIndex / WatchedPattern.DesignsEach];
         var rule = _present.Rules[ruleIndex];
@@ -215,14 +237,16 @@ internal sealed class CowWatch
 
         var leg = pattern.Leg;
         var cov = normalCov + filter.MeanCov;
-        var drop = LoadDrop.Between(normal, filter.Mean, cov, leg);
         var probability = Verdict.LegProbability(_present);
-        if (pattern.Pattern != AlertPattern.OneLeg && probability[leg.Opposite()] > probability[leg])
+        // Of a pair the worse: by each leg's own evidence, and where that says nothing, by the newest passage.
+        var apart = leg.IsFore() ? surprise.Value.Y : surprise.Value.Z;
+        if (pattern.Pattern != AlertPattern.OneLeg
+            && (probability[leg.Opposite()] > probability[leg] + 0.01 || (probability[leg.Opposite()] > probability[leg] - 0.01 && apart > 0)))
         {
             leg = leg.Opposite();
-            drop = LoadDrop.Between(normal, filter.Mean, cov, leg);
         }
 
+        var drop = LoadDrop.Between(normal, filter.Mean, cov, leg);
         var onset = new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero);
         var alert = new Alert
         {
@@ -242,6 +266,7 @@ internal sealed class CowWatch
         };
         alert = alert with { Explanation = AlertText.Of(alert, drop, options.TimeZone) };
         _troubles.Add(new Trouble(alert, normal, normalCov, design));
+        _passedProbe = false;
         _present.ResetRules();
         Follow(_present, at);
         Freeze();
@@ -256,7 +281,7 @@ internal sealed class CowWatch
         _history.Clear();
     }
 
-    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, TimeSpan healing)
+    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor)
     {
         var design = _troubles[index].Design;
         _troubles.RemoveAt(index);
@@ -264,7 +289,7 @@ internal sealed class CowWatch
         if (_troubles.Count > 0)
             Follow(evidence, at);
         else
-            evidence.Track(TrackPerDay * Matrix3.Outer(design, design), (at + healing).UtcTicks);
+            evidence.Track(driftPerDay * Matrix3.Outer(design, design), (at + driftFor).UtcTicks);
         if (evidence == _present)
             Freeze();
         _history.Clear();
@@ -288,13 +313,13 @@ internal sealed class CowWatch
         changes.Add(trouble.Close(closed.At, closed.Reason, drop, options.TimeZone));
         if (closed.Reason == AlertCloseReason.TreatedByFarm)
         {
-            EndTrouble(index, closed.At, _settled, _healingTreated);
+            EndTrouble(index, closed.At, _settled, TrackPerDay, _healingTreated);
             return;
         }
 
         // She is sound as she stands, a person says: where she stands is her normal, give or take half of what was thought a drop.
         var moved = _settled.Filter.Mean - trouble.Normal;
-        EndTrouble(index, closed.At, _settled, TimeSpan.Zero);
+        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing);
         _settled.Filter.MeanCov += 0.25 * Matrix3.Outer(moved, moved);
     }
 
@@ -341,6 +366,7 @@ internal sealed class CowWatch
         writer.Put(_identity);
         _history.Save(writer);
         writer.Write(_week);
+        writer.Write(_passedProbe);
         writer.Write(_pending is not null);
         _pending?.Save(writer);
         writer.Write(_troubles.Count);
@@ -356,6 +382,7 @@ internal sealed class CowWatch
             _identity = reader.Take<Identity>(),
             _history = DayHistory.Load(reader),
             _week = reader.ReadInt64(),
+            _passedProbe = reader.ReadBoolean(),
         };
         if (reader.ReadBoolean())
             cow._pending = Pending.Load(reader);

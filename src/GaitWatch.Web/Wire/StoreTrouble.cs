@@ -26,7 +26,10 @@ internal sealed partial class StoreTrouble(ILogger<StoreTrouble> log) : IExcepti
             LogFailed(log, http.Request.Method, http.Request.Path, exception);
         if (refusal.Status == StatusCodes.Status503ServiceUnavailable)
             http.Response.Headers.RetryAfter = RetryAfterSeconds.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        await refusal.ToResult().ExecuteAsync(http);
+        if (Readers.WantsPage(http.Request))
+            await PlainPage.WriteAsync(http, refusal);
+        else
+            await refusal.ToResult().ExecuteAsync(http);
         return true;
     }
 

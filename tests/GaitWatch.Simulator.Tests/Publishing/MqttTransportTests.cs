@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
@@ -20,7 +19,7 @@ public class MqttTransportTests
     [InlineData(true, 100)]
     public async Task Every_message_is_acknowledged_once_flushed(bool mqtt5, int inFlight)
     {
-        var port = FreePort();
+        var port = Ports.Free();
         var received = new ConcurrentBag<string>();
         using var server = await StartServerAsync(port, received);
         await using (var transport = await MqttTransport.ConnectAsync(new() { Port = port, Mqtt5 = mqtt5, InFlight = inFlight }))
@@ -39,7 +38,7 @@ public class MqttTransportTests
     [Fact]
     public async Task What_a_lost_broker_did_not_acknowledge_is_sent_again()
     {
-        var port = FreePort();
+        var port = Ports.Free();
         var received = new ConcurrentBag<string>();
         var server = await StartServerAsync(port, received);
         await using var transport = await MqttTransport.ConnectAsync(new() { Port = port, InFlight = 50 });
@@ -70,7 +69,7 @@ public class MqttTransportTests
     [Fact]
     public async Task A_broker_that_is_not_there_is_named()
     {
-        var port = FreePort();
+        var port = Ports.Free();
         var failure = await Assert.ThrowsAsync<InvalidOperationException>(() => MqttTransport.ConnectAsync(new() { Port = port }));
         Assert.Contains($"127.0.0.1:{port}", failure.Message, StringComparison.Ordinal);
     }
@@ -78,7 +77,7 @@ public class MqttTransportTests
     [Fact]
     public async Task A_broker_away_for_too_long_fails_the_sending()
     {
-        var port = FreePort();
+        var port = Ports.Free();
         var server = await StartServerAsync(port, []);
         await using var transport = await MqttTransport.ConnectAsync(new() { Port = port, InFlight = 2, GiveUpAfter = TimeSpan.Zero });
         await server.StopAsync();
@@ -95,7 +94,7 @@ public class MqttTransportTests
     [Fact]
     public async Task No_more_are_under_way_than_allowed()
     {
-        var port = FreePort();
+        var port = Ports.Free();
         var release = new TaskCompletionSource();
         var arrived = 0;
         using var server = new MqttServerFactory().CreateMqttServer(ServerOptions(port));
@@ -125,7 +124,7 @@ public class MqttTransportTests
     [Fact]
     public async Task Writes_without_a_service_are_counted_not_forgotten()
     {
-        var port = FreePort();
+        var port = Ports.Free();
         using var server = await StartServerAsync(port, []);
         await using var transport = await MqttTransport.ConnectAsync(new() { Port = port });
         await transport.SendAsync(RegisterWrites.Import(s_at, []), default);
@@ -206,59 +205,6 @@ public class MqttTransportTests
                 server.Dispose();
                 await Task.Delay(100);
             }
-        }
-    }
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
-
-    /// <summary>Debian's broker, on a free port with a folder of its own, ended by its id.</summary>
-    private sealed class Mosquitto : IDisposable
-    {
-        private readonly Process _process;
-        private readonly string _folder;
-
-        private Mosquitto(Process process, string folder, int port) => (_process, _folder, Port) = (process, folder, port);
-
-        public int Port { get; }
-
-        public static async Task<Mosquitto> StartAsync()
-        {
-            var program = new[] { "/usr/sbin/mosquitto", "/usr/bin/mosquitto", "/usr/local/sbin/mosquitto" }.FirstOrDefault(File.Exists)
-                ?? throw new InvalidOperationException("mosquitto is not installed; on Debian: apt-get install mosquitto.");
-            var port = FreePort();
-            var folder = Directory.CreateTempSubdirectory("simulator-mosquitto-").FullName;
-            var settings = Path.Combine(folder, "mosquitto.conf");
-            await File.WriteAllTextAsync(settings, $"listener {port} 127.0.0.1\nallow_anonymous true\nmax_queued_messages 100000\n");
-            var process = Process.Start(new ProcessStartInfo(program, ["-c", settings]) { RedirectStandardError = true, RedirectStandardOutput = true })!;
-            process.BeginErrorReadLine();
-            process.BeginOutputReadLine();
-            var broker = new Mosquitto(process, folder, port);
-            for (var attempt = 0; ; attempt++)
-            {
-                try
-                {
-                    using var probe = new TcpClient();
-                    await probe.ConnectAsync(IPAddress.Loopback, port);
-                    return broker;
-                }
-                catch (SocketException) when (attempt < 100 && !process.HasExited)
-                {
-                    await Task.Delay(50);
-                }
-            }
-        }
-
-        public void Dispose()
-        {
-            _process.Kill();
-            _process.WaitForExit();
-            _process.Dispose();
-            Directory.Delete(_folder, recursive: true);
         }
     }
 }

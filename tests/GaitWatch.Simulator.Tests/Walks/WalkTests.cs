@@ -65,7 +65,7 @@ public class WalkTests
     [Fact]
     public void A_fresh_milked_cows_stance_leaves_the_measured_swing()
     {
-        // Flower F.C. et al. 2006, J Dairy Sci 89:2084-2092: 0.97 m/s, stride 1.41 s, swing about 0.44 s: duty (1.41 - 0.44) / 1.41 = 0.688.
+        // Flower F.C. et al. 2006, J Dairy Sci 89:2084: 0.97 m/s, stride 1.41 s, swing about 0.44 s: duty (1.41 - 0.44) / 1.41 = 0.688.
         Assert.Equal(0.688, new WalkSpec().DutyAt(1.41), 0.01);
     }
 

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+
+namespace GaitWatch.Herd;
+
+/// <summary>What is to be done with a finding that is sent.</summary>
+public enum FindingVerdict
+{
+    /// <summary>Its id is new: keep it.</summary>
+    New,
+
+    /// <summary>It is known, word for word: nothing to do.</summary>
+    Known,
+
+    /// <summary>Its id is known with another body: refuse it; a correction goes another way.</summary>
+    Conflict,
+}
+
+/// <summary>
+/// Every finding of the farm, folded from what was written. It depends on the set of writes alone, not on their order or the
+/// number of copies.
+/// </summary>
+public sealed class FindingLog
+{
+    private readonly ImmutableDictionary<string, FindingHistory> _byId;
+
+    private FindingLog(ImmutableDictionary<string, FindingHistory> byId)
+    {
+        _byId = byId;
+        Findings = [.. byId.Values.Select(history => history.Current).Order(Finding.ByTime)];
+    }
+
+    /// <summary>A log without findings.</summary>
+    public static FindingLog Empty { get; } = Of([]);
+
+    /// <summary>Every finding as it reads now, oldest first.</summary>
+    public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>Folds what was written; writes of other kinds are passed over.</summary>
+    public static FindingLog Of(IEnumerable<FarmWrite> writes)
+    {
+        var versions = writes.Select(write => write switch
+        {
+            FindingWrite first => new FindingVersion(first.Finding, first.EnteredAt, IsCorrection: false),
+            FindingCorrectionWrite correction => new FindingVersion(correction.Finding, correction.EnteredAt, IsCorrection: true),
+            _ => null,
+        });
+        return new FindingLog(versions.OfType<FindingVersion>()
+            .GroupBy(version => version.Finding.Id, StringComparer.Ordinal)
+            .ToImmutableDictionary(group => group.Key, History, StringComparer.Ordinal));
+    }
+
+    /// <summary>A finding and its earlier wordings; null when its id is not known.</summary>
+    public FindingHistory? Find(string id) => _byId.GetValueOrDefault(id);
+
+    /// <summary>Findings of one cow as they read now, oldest first.</summary>
+    public IEnumerable<Finding> OfCow(string cow) => Findings.Where(finding => finding.Cow == cow);
+
+    /// <summary>
+    /// What to do with a finding that is sent as new. A body that once stood under this id is known too: the sender may not have
+    /// heard of a correction.
+    /// </summary>
+    public FindingVerdict Judge(Finding sent)
+    {
+        if (Find(sent.Id) is not { } history)
+            return FindingVerdict.New;
+        return history.Versions.Any(version => version.Finding == sent) ? FindingVerdict.Known : FindingVerdict.Conflict;
+    }
+
+    private static FindingHistory History(IEnumerable<FindingVersion> all)
+    {
+        var ordered = all.Distinct().OrderBy(version => version.EnteredAt).ThenBy(version => version.Finding.Canonical(), StringComparer.Ordinal).ToArray();
+        var firsts = ordered.Where(version => !version.IsCorrection).DistinctBy(version => version.Finding).ToArray();
+        var versions = firsts.Take(1).Concat(ordered.Where(version => version.IsCorrection)).ToList();
+        // A correction sent again, with nothing between, is the same correction.
+        for (var i = versions.Count - 1; i > 0; i--)
+        {
+            if (versions[i].Finding == versions[i - 1].Finding)
+                versions.RemoveAt(i);
+        }
+
+        return new FindingHistory(versions[^1].Finding, [.. versions], [.. firsts.Skip(1)]);
+    }
+}

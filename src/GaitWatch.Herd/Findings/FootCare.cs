@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using GaitWatch.Gait;
+using GaitWatch.Lameness;
+
+namespace GaitWatch.Herd;
+
+/// <summary>What detection has to know of work on feet, told as its own events.</summary>
+public static class FootCare
+{
+    /// <summary>
+    /// One event for each finding, also where nothing was done: the foot was looked at. Each has a key of its own, so that a set
+    /// of findings gives a set of events.
+    /// </summary>
+    public static IEnumerable<CowEventInput> Events(IEnumerable<Finding> findings) => findings
+        .Select(finding => new CowEventInput(
+            new FootTreated(
+                finding.Cow, finding.At, finding.Foot, finding.Did(FindingAction.Block),
+                finding.Did(FindingAction.BlockOff) || finding.Did(FindingAction.BlockLost)),
+            $"{finding.Cow}/finding/{finding.Id}"));
+
+    /// <summary>The state of each foot of one cow at an instant.</summary>
+    /// <param name="findings">Findings of one cow, in any order, each id once.</param>
+    /// <param name="asOf">Later findings are not looked at.</param>
+    public static PerLeg<FootState> StateOf(IEnumerable<Finding> findings, DateTimeOffset asOf)
+    {
+        var known = findings.Where(finding => finding.At <= asOf).ToImmutableArray();
+        return PerLeg.From(foot => FootState.Of(known.Where(finding => finding.Foot == foot)));
+    }
+}

@@ -1,0 +1,34 @@
+namespace GaitWatch.Herd;
+
+/// <summary>A span of days after a finding in which something is to be done.</summary>
+/// <param name="FromDay">The first day it is due, days after the finding's day.</param>
+/// <param name="ToDay">The day from which it counts as overdue while not done, days after the finding's day; at least <paramref name="FromDay"/>.</param>
+public readonly record struct FollowUpWindow(int FromDay, int ToDay);
+
+/// <summary>How long after a finding each thing is due. Counted in the farm's days.</summary>
+public sealed record FollowUpOptions
+{
+    /// <summary>A wrap comes off. Common practice, no source: at 3 days, overdue at 5.</summary>
+    public FollowUpWindow WrapOff { get; init; } = new(3, 5);
+
+    /// <summary>A block is looked at. Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486: re-examined at 5-11 days.</summary>
+    public FollowUpWindow BlockCheck { get; init; } = new(5, 11);
+
+    /// <summary>A block comes off. Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486: at 25-31 days.</summary>
+    public FollowUpWindow BlockOff { get; init; } = new(25, 31);
+
+    /// <summary>Soft new horn is looked at, or at the next visit when that comes before. Common practice, no source: after 21 days.</summary>
+    public FollowUpWindow SoftHorn { get; init; } = new(21, 28);
+
+    /// <summary>The outcome is judged. Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486: at 35 days; overdue a week later is ours.</summary>
+    public FollowUpWindow Outcome { get; init; } = new(35, 42);
+
+    /// <summary>A block that may press on a sore claw is looked at. Common practice, no source: within 3 days.</summary>
+    public FollowUpWindow UnsafeBlock { get; init; } = new(1, 3);
+
+    /// <summary>A flag for today that was closed by eye is looked at again. Common practice, no source: in 3 days.</summary>
+    public FollowUpWindow SecondLook { get; init; } = new(3, 5);
+
+    /// <summary>How near a visit must be for an alert to wait for it, days. Default 7 (contract).</summary>
+    public int NextVisitWithinDays { get; init; } = 7;
+}
