@@ -55,9 +55,10 @@ public static class LesionClusters
             return [];
         var cases = Cases(findings, register, calendar, options).Where(found => found.Day >= from && found.Day < to && cows.ContainsKey(found.Pen)).ToArray();
         var looked = cases.Select(found => (found.Pen, found.Group)).Distinct().ToArray();
+        // Every pen is looked at for every kind the herd has, also where it has none.
+        var asked = cows.Count * looked.Select(which => which.Group).Distinct().Count();
         var clusters = looked.Select(which => Densest(which.Pen, which.Group, cases, cows, days, options))
-            .OfType<LesionCluster>()
-            .Select(cluster => cluster with { PValue = Math.Min(cluster.PValue * looked.Length, 1) });
+            .Select(cluster => cluster with { PValue = Math.Min(cluster.PValue * asked, 1) });
         return
         [
             .. clusters.Where(cluster => cluster.PValue < options.Alpha && cluster.Count >= options.Fewest)
@@ -83,7 +84,7 @@ public static class LesionClusters
         }
     }
 
-    private static LesionCluster? Densest(
+    private static LesionCluster Densest(
         string pen, LesionGroup group, (string Pen, LesionGroup Group, DateOnly Day)[] cases, Dictionary<string, int> cows, int days, LesionClusterOptions options)
     {
         var here = cases.Where(found => found.Pen == pen && found.Group == group).Select(found => found.Day).Order().ToArray();

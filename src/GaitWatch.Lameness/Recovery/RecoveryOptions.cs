@@ -36,6 +36,9 @@ public sealed record RecoveryOptions
     /// <summary>A foot that at its pace would need longer than this to reach the band is stalled, days.</summary>
     public int LongestWayDays { get; init; } = 28;
 
+    /// <summary>How far before onset the days may lie from which the spread of daily means is told.</summary>
+    public int SoundDaysBefore { get; init; } = 60;
+
     /// <summary>Fewest sound days before onset from which the spread of daily means is told.</summary>
     public int FewestSoundDays { get; init; } = 10;
 }

@@ -197,6 +197,35 @@ public sealed class RecoveryAssessorTests
         Assert.InRange(wrong, 0, 10);
     }
 
+    [Fact]
+    public void The_interval_of_the_drop_holds_the_true_one_about_as_often_as_it_says()
+    {
+        const int Cows = 200;
+        double Course(double t) => 2 + 12 * Math.Exp(-t / 8);
+        var held = Enumerable.Range(0, Cows).Count(seed =>
+        {
+            var assessment = TreatedCow.Assess(new TreatedCow(8000 + seed).Readings(Course, 20), 20);
+            var truth = Course(assessment.Days[^1].DaysSinceTreatment);
+            return assessment.DropLowerPercent <= truth && truth <= assessment.DropUpperPercent;
+        });
+        // 95 % of 200 is 190; 179 is the 0.1 % quantile of that binomial, and the spread itself is estimated.
+        Assert.InRange(held, 175, Cows);
+    }
+
+    [Theory]
+    [InlineData(8)]
+    [InlineData(12)]
+    public void A_foot_that_stands_still_is_found_within_weeks(double drop)
+    {
+        const int Cows = 50;
+        var found = Enumerable.Range(0, Cows).Count(seed =>
+        {
+            var readings = new TreatedCow(4000 + seed).Readings(_ => drop, 28, drop);
+            return Enumerable.Range(14, 15).Any(day => TreatedCow.Assess(readings, day).Status == RecoveryStatus.Stalled);
+        });
+        Assert.InRange(found, 45, Cows);
+    }
+
     private static string Describe(RecoveryAssessment a) => string.Join(
         '|', a.Status, a.DropPercentNow, a.DropLowerPercent, a.DropUpperPercent, a.HalfLifeDays, a.ExpectedNormalOn, a.RecoveredOn, a.BandPercent, a.LastSeenAt, a.Explanation,
         string.Join(',', a.Days), string.Join(',', a.Marks));
