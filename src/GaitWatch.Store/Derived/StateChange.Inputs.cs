@@ -77,6 +77,10 @@ public sealed partial class StateChange
     public Task<ImmutableArray<FarmWrite>> WritesUntilAsync(long seq) => Task.FromResult<ImmutableArray<FarmWrite>>(
         [.. _writer.Query("""SELECT "Body" FROM writes WHERE "Seq" <= @0 ORDER BY "Seq" """, row => StoreJson.Read<FarmWrite>(row.GetString(0)), seq)]);
 
+    /// <summary>The register of everything that was written so far, folded or not.</summary>
+    public async Task<HerdRegister> RegisterAsync() =>
+        new((await WritesUntilAsync(long.MaxValue)).OfType<RegisterWrite>().Select(write => write.Registration));
+
     /// <summary>Removes frames and tags that began before an instant; later ones of that age are refused as too late.</summary>
     public Task PruneFramesAsync(DateTimeOffset before)
     {
