@@ -188,7 +188,9 @@ internal sealed class CowWatch
         var noise = surprise.Noise;
         if (own.Xx > 4 * noise.Xx || own.Yy > 4 * noise.Yy || own.Zz > 4 * noise.Zz)
             return;
-        platform.Add(reading.Value - (surprise.Expected - common.Movement), own);
+        var dof = _present.Noise.Dof;
+        platform.Add(
+            reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
     }
 
     private void LookAtTroubles(DateTimeOffset at, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
