@@ -21,22 +21,32 @@ public static class BarnServices
     /// </summary>
     public static IServiceCollection AddBarn(this IServiceCollection services, BarnOptions options)
     {
-        services.TryAddSingleton(TimeProvider.System);
-        services.AddSingleton(options);
-        services.AddSingleton(provider => new BarnMetrics(provider.GetRequiredService<BarnStore>()));
-        services.AddSingleton(provider => new MessageReader(options, () => provider.GetRequiredService<BarnStore>().Progress.FramesKeptFrom));
+        services.AddAnalysis(options);
         services.AddSingleton<Intake>();
         services.AddSingleton<IInbox>(provider => new StoreInbox(provider.GetRequiredService<BarnStore>().Inputs));
         services.AddSingleton<Inlet>();
         services.AddHostedService<GroupCommit>();
-        services.AddSingleton<HerdWorker>();
-        services.AddHostedService<HerdWorkerService>();
         // Before the broker: the publisher listens for its first connection.
         services.AddHostedService<Publisher>();
         if (options.Mqtt.Embedded)
             services.AddLink<EmbeddedBroker>();
         else
             services.AddLink<ExternalBroker>();
+        return services;
+    }
+
+    /// <summary>
+    /// Adds the reading of messages and the analysis alone, without a broker: what is put into the store's log by other ways, such
+    /// as a replay, is turned into state.
+    /// </summary>
+    public static IServiceCollection AddAnalysis(this IServiceCollection services, BarnOptions options)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton(options);
+        services.AddSingleton(provider => new BarnMetrics(provider.GetRequiredService<BarnStore>()));
+        services.AddSingleton(provider => new MessageReader(options, () => provider.GetRequiredService<BarnStore>().Progress.FramesKeptFrom));
+        services.AddSingleton<HerdWorker>();
+        services.AddHostedService<HerdWorkerService>();
         return services;
     }
 

@@ -51,6 +51,7 @@ internal static class CommandLine
             "GaitWatch turns the crossings of a weigh platform into the load each leg carries, and says early which cow is going lame and on which leg.")
         {
             RunCommand.Make(context),
+            DemoCommand.Make(context),
             ReplayCommand.Make(context),
             FlagsCommand.Make(context),
             TrimListCommand.Make(context),

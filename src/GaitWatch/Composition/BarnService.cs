@@ -4,7 +4,6 @@ using GaitWatch.Web;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
-using Microsoft.Extensions.DependencyInjection.Extensions;
 
 namespace GaitWatch;
 
@@ -84,9 +83,12 @@ internal sealed class BarnService : IAsyncDisposable
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(25));
         builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(store);
-        builder.Services.AddBarn(Translation.Barn(settings));
+        if (mqtt)
+            builder.Services.AddBarn(Translation.Barn(settings));
+        else
+            builder.Services.AddAnalysis(Translation.Barn(settings));
         builder.Services.AddWeb(Translation.Web(settings));
-        builder.Services.TryAddSingleton<IRecordedInputs, RecordedInputs>();
+        builder.Services.AddSingleton<IRecordedInputs, RecordedInputs>();
         builder.Services.AddServiceTelemetry();
         var app = builder.Build();
         app.MapWeb();

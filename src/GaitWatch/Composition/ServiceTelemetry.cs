@@ -1,4 +1,5 @@
 using OpenTelemetry.Metrics;
+using OpenTelemetry.Resources;
 
 namespace GaitWatch;
 
@@ -7,7 +8,7 @@ internal static class ServiceTelemetry
 {
     /// <summary>Collects GaitWatch's own meters, the web server's and the runtime's.</summary>
     public static void AddServiceTelemetry(this IServiceCollection services) =>
-        services.AddOpenTelemetry().WithMetrics(metrics => metrics
+        services.AddOpenTelemetry().ConfigureResource(resource => resource.AddService("gaitwatch")).WithMetrics(metrics => metrics
             .AddMeter("GaitWatch.*", "Microsoft.AspNetCore.Hosting", "Microsoft.AspNetCore.Server.Kestrel", "System.Runtime")
             .AddPrometheusExporter());
 
