@@ -88,17 +88,23 @@ public static partial class WalkGenerator
         },
     };
 
-    /// <summary>A cow slow enough that there are moments with all four feet down, which is where she stops.</summary>
+    /// <summary>
+    /// Part of the stride that a foot stands in a cow about to stop: more than in any steady walk, so that for nearly half of each quarter stride
+    /// all four feet are down and loaded, which is where she stops.
+    /// </summary>
+    private const double DutyBeforeRest = 0.86;
+
+    /// <summary>A cow that will stop.</summary>
     private static (double Weight, List<Step> Steps, double StridesPerSecond, double StrideMetres) Stander(SimulatedPlatform platform, SeededRandom random)
     {
         var stride = random.Uniform(1.15, 1.4);
         var weight = random.Normal(640, 65, 450, 850);
         var strides = (int)Math.Ceiling((platform.PlateLengthMetres + 2.5) / stride);
-        return (weight, Gaits.FourFeet(weight, s_even, stride, 0.79, 0.25, random.Uniform(-0.06, 0.06), strides, random), random.Uniform(0.5, 0.75), stride);
+        return (weight, Gaits.FourFeet(weight, s_even, stride, DutyBeforeRest, 0.25, random.Uniform(-0.06, 0.06), strides, random), random.Uniform(0.5, 0.75), stride);
     }
 
-    /// <summary>Just after a foot has landed (every quarter stride), all four are down.</summary>
-    private static double JustLanded(double phase) => Math.Round(phase * 4) / 4 + 0.02;
+    /// <summary>Just after a foot has landed (every quarter stride) and half way to the next lift, all four are down.</summary>
+    private static double JustLanded(double phase) => Math.Round(phase * 4) / 4 + 0.5 * (DutyBeforeRest - 0.75);
 
     private static SimulatedCrossing Stops(SimulatedPlatform platform, SeededRandom random)
     {
@@ -146,7 +152,7 @@ public static partial class WalkGenerator
     {
         const double shuffleSeconds = 1.5;
         var centre = stride * turn - 0.6;
-        List<Step> back = [.. Gaits.FourFeet(weight, s_even, stride, 0.79, 0.25, 0, (int)Math.Ceiling((platform.PlateLengthMetres + 4) / stride) + 2, random)
+        List<Step> back = [.. Gaits.FourFeet(weight, s_even, stride, DutyBeforeRest, 0.25, 0, (int)Math.Ceiling((platform.PlateLengthMetres + 4) / stride) + 2, random)
             .Select(step => step with { X = 2 * centre - step.X, IsOnLeftPlate = !step.IsOnLeftPlate, TravelMetres = -step.TravelMetres })];
         // Out until her hind feet, 1.2 m behind, are off at the entry.
         var outward = new PhasePath(turn, rate, Tick(platform)).Stand(shuffleSeconds + random.Uniform(0.8, 2)).To(turn + (centre + 2.5) / stride, fromRest: true);

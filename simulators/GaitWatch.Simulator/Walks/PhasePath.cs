@@ -7,12 +7,31 @@ namespace GaitWatch.Simulator;
 internal sealed class PhasePath(double startPhase, double stridesPerSecond, double tickSeconds)
 {
     private const double RampSeconds = 0.45;
+    // Within this part of a stride before and after a rest, a cow goes over from walking forces to standing ones and back.
+    private const double SettlingStrides = 0.05;
     private readonly List<double> _phase = [startPhase];
-    private readonly List<double> _rest = [0];
+    private readonly List<(int First, int Last)> _rests = [];
 
     public double[] Phase => [.. _phase];
 
-    public double[] Rest => [.. _rest];
+    /// <summary>At each tick, 0 walking to 1 standing.</summary>
+    public double[] Rest
+    {
+        get
+        {
+            var rest = new double[_phase.Count];
+            foreach (var (first, last) in _rests)
+            {
+                rest.AsSpan(first, last - first + 1).Fill(1);
+                for (var tick = first - 1; tick >= 0 && Settled(tick, first) is > 0 and var part; tick--)
+                    rest[tick] = Math.Max(rest[tick], part);
+                for (var tick = last + 1; tick < rest.Length && Settled(tick, last) is > 0 and var part; tick++)
+                    rest[tick] = Math.Max(rest[tick], part);
+            }
+
+            return rest;
+        }
+    }
 
     public double Now => _phase[^1];
 
@@ -35,26 +54,26 @@ internal sealed class PhasePath(double startPhase, double stridesPerSecond, doub
             var t = Math.Min(total, tick * tickSeconds);
             var strides = stridesPerSecond * (Ramp(Math.Min(t, up), up) + Math.Clamp(t - up, 0, level) + RampDown(t - up - level, down));
             _phase.Add(start + Math.Sign(phase - start) * strides);
-            _rest.Add(0);
         }
 
         _phase[^1] = phase;
         return this;
     }
 
-    /// <summary>Stands still, settling onto the feet that are down in 0.4 s and out of it likewise.</summary>
+    /// <summary>Stands still.</summary>
     public PhasePath Stand(double seconds)
     {
         var ticks = (int)(seconds / tickSeconds);
-        for (var tick = 1; tick <= ticks; tick++)
-        {
-            var t = tick * tickSeconds;
-            var edge = Math.Clamp(Math.Min(t, seconds - t) / 0.4, 0, 1);
+        _rests.Add((_phase.Count, _phase.Count + ticks - 1));
+        for (var tick = 0; tick < ticks; tick++)
             _phase.Add(Now);
-            _rest.Add(edge * edge * (3 - 2 * edge));
-        }
-
         return this;
+    }
+
+    private double Settled(int tick, int resting)
+    {
+        var near = Math.Clamp(1 - Math.Abs(_phase[tick] - _phase[resting]) / SettlingStrides, 0, 1);
+        return near * near * (3 - 2 * near);
     }
 
     // Integral of a rate rising from 0 to 1 as a smooth step over the ramp.

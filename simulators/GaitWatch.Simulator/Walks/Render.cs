@@ -26,7 +26,7 @@ internal static class Render
                 {
                     var kg = step.MeanKg * step.Shape.At(u);
                     if (animal.Rest is { } rest && rest[tick] > 0)
-                        kg += rest[tick] * (animal.WeightKg * animal.StandingShares[step.Foot] / standing![tick] * Sway(step, tick * loads.TickSeconds) - kg);
+                        kg += rest[tick] * (animal.WeightKg * animal.StandingShares[step.Foot] * Grip(u) / standing![tick] * Sway(step, tick * loads.TickSeconds) - kg);
                     kg *= presence;
                     var centre = step.X + step.TravelMetres * (u * u * (3 - 2 * u) - 0.5);
                     var halfWidth = step.HalfLengthMetres - Math.Abs(centre - step.X);
@@ -50,6 +50,13 @@ internal static class Render
     /// <summary>A cow at rest sways: about 5 % of her weight, every two to three seconds, from side to side (invented, order of magnitude).</summary>
     private static double Sway(Step step, double seconds) => 1 + (step.Foot.IsLeft() ? 0.05 : -0.05) * Math.Sin(2 * Math.PI * 0.4 * seconds);
 
+    /// <summary>How far a foot that stands has taken up its part: from nothing to all of it over the first, and back over the last, hundredths of its stance.</summary>
+    private static double Grip(double u)
+    {
+        var part = Math.Min(1, Math.Min(u, 1 - u) / 0.06);
+        return part * part * (3 - 2 * part);
+    }
+
     private static double Fraction(Step step, double phase) => (phase - step.ContactPhase) / (step.LiftPhase - step.ContactPhase);
 
     /// <summary>Where between the tick before and this one the foot came down or left, in ticks.</summary>
@@ -69,8 +76,9 @@ internal static class Render
         {
             for (var tick = 0; tick < sum.Length; tick++)
             {
-                if (animal.Phase[tick] > step.ContactPhase && animal.Phase[tick] < step.LiftPhase)
-                    sum[tick] += animal.StandingShares[step.Foot];
+                var u = Fraction(step, animal.Phase[tick]);
+                if (u > 0 && u < 1)
+                    sum[tick] += animal.StandingShares[step.Foot] * Grip(u);
             }
         }
 

@@ -180,14 +180,16 @@ public sealed class HerdWorker
 
     private async Task PruneAsync(StateChange change, InputBatch batch)
     {
+        var now = _time.GetUtcNow();
         _newest = batch.Frames.Concat(batch.Tags).Select(span => (DateTimeOffset?)span.To)
             .Concat(batch.Passages.Select(one => (DateTimeOffset?)one.Passage.EndedAt))
+            .Where(at => FrameRetention.IsBelieved(at!.Value, now))
             .Append(_newest)
             .Max();
         // Only when nothing waits to be folded, or a frame could be removed before it was looked at.
         if (_newest is not { } newest || batch.LastSeq < _store.Progress.Appended)
             return;
-        var keptFrom = FrameRetention.KeptFrom(_options.Calendar, _options.FrameRetentionDays, newest, _time.GetUtcNow());
+        var keptFrom = FrameRetention.KeptFrom(_options.Calendar, _options.FrameRetentionDays, newest);
         if (_store.Progress.FramesKeptFrom is { } already && keptFrom <= already)
             return;
         await change.PruneFramesAsync(keptFrom);

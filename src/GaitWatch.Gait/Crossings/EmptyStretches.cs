@@ -54,6 +54,7 @@ internal static class EmptyStretches
         var surelyLimit = (long)(SurelyQuietKg * Unit * SurelyQuietKg * Unit) * window * window;
         var steps = new long[cells.Length];
         var found = new List<SampleRange>();
+        var lastQuiet = -2;
         for (var i = 0; i < stretch.Count; i++)
         {
             var quiet = i >= window - 1;
@@ -82,10 +83,12 @@ internal static class EmptyStretches
             if (!quiet)
                 continue;
             var start = i - window + 1;
-            if (found.Count > 0 && found[^1].End >= start)
+            // Where the quiet was broken a new stretch begins, be it only a step of the zero that parts the two.
+            if (lastQuiet == i - 1)
                 found[^1] = found[^1] with { End = i + 1 };
             else
-                found.Add(new SampleRange(start, i + 1));
+                found.Add(new SampleRange(found.Count > 0 ? Math.Max(start, found[^1].End) : start, i + 1));
+            lastQuiet = i;
         }
 
         return found;

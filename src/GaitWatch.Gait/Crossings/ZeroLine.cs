@@ -11,17 +11,22 @@ internal sealed class ZeroLine
     /// <summary>Kept away from the load, seconds: the first milliseconds of a footfall, the last ringing after a lift.</summary>
     private const double GuardSeconds = 0.05;
 
+    private readonly int _origin;
     private readonly double[] _start;
     private readonly double[] _slope;
 
-    private ZeroLine(double[] start, double[] slope)
+    /// <param name="origin">Sample from which the line is counted, so that it does not depend on where the recording begins.</param>
+    /// <param name="start">Zero of each cell there, kg.</param>
+    /// <param name="slope">Its change a sample, kg.</param>
+    private ZeroLine(int origin, double[] start, double[] slope)
     {
+        _origin = origin;
         _start = start;
         _slope = slope;
     }
 
     /// <summary>The zero of a cell at a sample, kg.</summary>
-    public double At(int cell, int index) => _start[cell] + (_slope[cell] * index);
+    public double At(int cell, int index) => _start[cell] + (_slope[cell] * (index - _origin));
 
     /// <summary>
     /// The line for a load. With an empty stretch on one side only it is level; with none it is the zero last known, and with
@@ -33,11 +38,12 @@ internal sealed class ZeroLine
         var left = before is { } b ? Read(stretch, NearEnd(stretch, b)) : null;
         var right = after is { } a ? Read(stretch, NearStart(stretch, a)) : null;
         if (left is null && right is null)
-            return lastKnown is { } known && known.Kg.Length == cells ? new ZeroLine([.. known.Kg], new double[cells]) : null;
+            return lastKnown is { } known && known.Kg.Length == cells ? new ZeroLine(0, [.. known.Kg], new double[cells]) : null;
         if (left is null || right is null)
-            return new ZeroLine((left ?? right)!, new double[cells]);
-        var from = Middle(NearEnd(stretch, before!.Value));
-        var to = Middle(NearStart(stretch, after!.Value));
+            return new ZeroLine(0, (left ?? right)!, new double[cells]);
+        var origin = before!.Value.End;
+        var from = Middle(NearEnd(stretch, before.Value)) - origin;
+        var to = Middle(NearStart(stretch, after!.Value)) - origin;
         var slope = new double[cells];
         for (var cell = 0; cell < cells; cell++)
         {
@@ -45,7 +51,7 @@ internal sealed class ZeroLine
             left[cell] -= slope[cell] * from;
         }
 
-        return new ZeroLine(left, slope);
+        return new ZeroLine(origin, left, slope);
     }
 
     /// <summary>The zero of a whole empty stretch.</summary>

@@ -90,6 +90,14 @@ internal sealed class CrossingFeet
 
         splits.Left.Time();
         splits.Right.Time();
+        foreach (var foot in left.Concat(right))
+        {
+            if (foot.Lift > foot.Contact)
+                continue;
+            foot.Lift = foot.Contact + 1;
+            foot.IsResolved = false;
+        }
+
         splits.Left.Share();
         splits.Right.Share();
     }

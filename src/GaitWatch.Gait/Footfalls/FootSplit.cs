@@ -60,7 +60,7 @@ internal sealed class FootSplit
     {
         var inside = (int)Math.Clamp(_feet[k].Contact + (0.25 * (_feet[k].Lift - _feet[k].Contact)), 0, _plate.Count - 1);
         var outermost = k > 0 ? (int)Math.Clamp(_feet[k - 1].Middle, 0, inside) : 0;
-        if (outermost < inside && FootTimes.Edge(Load, inside, outermost, _highest) is { } contact)
+        if (outermost < inside && FootTimes.Edge(Load, inside, outermost, _highest, _plate.Hz) is { } contact)
             _feet[k].Contact = contact;
     }
 
@@ -68,7 +68,7 @@ internal sealed class FootSplit
     {
         var inside = (int)Math.Clamp(_feet[k].Lift - (0.25 * (_feet[k].Lift - _feet[k].Contact)), 0, _plate.Count - 1);
         var outermost = k + 1 < _feet.Count ? (int)Math.Clamp(_feet[k + 1].Middle, inside, _plate.Count - 1) : _plate.Count - 1;
-        if (outermost > inside && FootTimes.Edge(Load, inside, outermost, _highest) is { } lift)
+        if (outermost > inside && FootTimes.Edge(Load, inside, outermost, _highest, _plate.Hz) is { } lift)
             _feet[k].Lift = lift;
     }
 
@@ -89,9 +89,9 @@ internal sealed class FootSplit
             start++;
         while (start > from && OfComing(k, start) > 0.5 * Load(start))
             start--;
-        if (FootTimes.Edge(i => OfComing(k, i), start, from, _highest) is { } contact && from < start)
+        if (FootTimes.Edge(i => OfComing(k, i), start, from, _highest, _plate.Hz) is { } contact && from < start)
             coming.Contact = contact;
-        if (FootTimes.Edge(i => Load(i) - OfComing(k, i), start, to, _highest) is { } lift && to > start)
+        if (FootTimes.Edge(i => Load(i) - OfComing(k, i), start, to, _highest, _plate.Hz) is { } lift && to > start)
             leaving.Lift = lift;
     }
 
@@ -110,7 +110,7 @@ internal sealed class FootSplit
                 i--;
             leaving.Lift = Math.Max(i, leaving.Contact + 1);
             var middle = (int)Math.Clamp(coming.Middle, 1, _plate.Count - 1);
-            if (FootTimes.Edge(s => OfComing(k, s), middle, (int)Math.Clamp(leaving.Contact - 1, 0, middle - 1), _highest) is { } contact)
+            if (FootTimes.Edge(s => OfComing(k, s), middle, (int)Math.Clamp(leaving.Contact - 1, 0, middle - 1), _highest, _plate.Hz) is { } contact)
                 coming.Contact = contact;
         }
         else
@@ -120,7 +120,7 @@ internal sealed class FootSplit
                 i++;
             coming.Contact = Math.Min(i, coming.Lift - 1);
             var middle = (int)Math.Clamp(leaving.Middle, 0, _plate.Count - 2);
-            if (FootTimes.Edge(s => Load(s) - OfComing(k, s), middle, (int)Math.Clamp(coming.Lift + 1, middle + 1, _plate.Count - 1), _highest) is { } lift)
+            if (FootTimes.Edge(s => Load(s) - OfComing(k, s), middle, (int)Math.Clamp(coming.Lift + 1, middle + 1, _plate.Count - 1), _highest, _plate.Hz) is { } lift)
                 leaving.Lift = lift;
         }
     }

@@ -19,13 +19,16 @@ internal static class FootTimes
     /// </summary>
     private const double Reach = 0.6;
 
+    private const double LongestWaySeconds = 0.05;
+
     /// <summary>The beginning of a rise, going back from a sample well inside it.</summary>
     /// <param name="force">Force at a sample, kg.</param>
     /// <param name="inside">A sample inside the stance.</param>
     /// <param name="outermost">Do not look beyond this sample; may lie on either side of <paramref name="inside"/>, which gives the direction.</param>
     /// <param name="highest">The plate's highest load, kg.</param>
+    /// <param name="hz">Samples a second.</param>
     /// <returns>The broken sample; null when the force does not fall below the marks on the way.</returns>
-    public static double? Edge(Func<int, double> force, int inside, int outermost, double highest)
+    public static double? Edge(Func<int, double> force, int inside, int outermost, double highest, double hz)
     {
         var lower = Math.Max(LeastMarkKg, LowerMark * highest);
         var upper = Math.Max(3 * LeastMarkKg, UpperMark * highest);
@@ -40,7 +43,8 @@ internal static class FootTimes
             if (next < lower)
             {
                 var atLower = i - (step * Part(next, last, lower));
-                var way = Math.Abs(atLower - (atUpper ?? atLower));
+                // A force that lingers between the marks tells nothing of its slope.
+                var way = Math.Min(Math.Abs(atLower - (atUpper ?? atLower)), LongestWaySeconds * hz);
                 return atLower + (step * Reach * way);
             }
 

@@ -26,12 +26,12 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
         {
             if (foot.Leg is not { } leg || !foot.IsWhole || clock is null)
                 continue;
-            var middle = foot.Middle * step;
-            var stride = clock.StrideAt(middle);
+            var (contact, lift) = (foot.Contact * step, foot.Lift * step);
+            var stride = clock.StrideOf(contact, lift);
             foot.StrideSeconds = stride;
             var k = (int)leg;
             var load = foot.ImpulseKgSeconds / stride;
-            var sensitivity = clock.Sensitivity(middle);
+            var sensitivity = clock.Sensitivity(contact, lift);
             counts[k]++;
             loads[k] += load;
             slope[k] -= load * sensitivity.Slope;

@@ -7,7 +7,8 @@ namespace GaitWatch.Gait;
 /// <para>Time is a smooth function of the number of strides done, t = f(n) = b n + c n^2: b is the stride time in the middle
 /// of the crossing and 2c its change from a stride to the next. Every contact of a leg is one stride after that leg's last, and so
 /// is every lift; left and right are half a stride apart but for a small offset of her own. So legs that land only once
-/// are dated by the others.</para>
+/// are dated by the others. The swing lasts about 0.44 s at any speed (Flower F.C. et al. 2006, J Dairy Sci 89:2084-2092), so a lift follows the course
+    /// of the contact after it, not its own moment's.</para>
 /// <para>Linear least squares with normal priors on the change, the offsets, and (weakly) on the stance as part of the stride. The stride
 /// centred on a moment n lasts f(n + 1/2) - f(n - 1/2) = b + 2cn.</para>
 /// </remarks>
@@ -28,27 +29,33 @@ internal sealed class StrideClock
 
     /// <summary>Groups of times that are whole strides apart: contacts and lifts of four legs.</summary>
     private const int Groups = 8;
+    private const int FirstLift = 4;
     private const int Slope = Groups;
     private const int Change = Groups + 1;
 
     private readonly double _origin;
+    private readonly double _swing;
     private readonly double _slope;
     private readonly double _change;
     private readonly Matrix<double> _covariance;
 
-    private StrideClock(double origin, double slope, double change, Matrix<double> covariance)
+    private StrideClock(double origin, double swing, double slope, double change, Matrix<double> covariance)
     {
         _origin = origin;
+        _swing = swing;
         _slope = slope;
         _change = change;
         _covariance = covariance;
     }
 
-    /// <summary>Duration of the stride centred on a moment, seconds.</summary>
-    public double StrideAt(double seconds) => _slope + (2 * _change * StridesAt(seconds));
+    /// <summary>
+    /// Duration of the stride centred on a stance, seconds: the mean of that which the contacts tell at its contact and that which the
+    /// lifts tell at its lift.
+    /// </summary>
+    public double StrideOf(double contact, double lift) => _slope + (2 * _change * NumberOf(contact, lift));
 
     /// <summary>Strides done since the middle of the crossing.</summary>
-    public double StridesAt(double seconds)
+    private double StridesAt(double seconds)
     {
         var t = seconds - _origin;
         if (Math.Abs(_change) < 1e-9 * _slope)
@@ -58,14 +65,16 @@ internal sealed class StrideClock
     }
 
     /// <summary>
-    /// How the relative error of a stride time follows from those of its two parameters: the row (1, 2n) / T, so that
-    /// covariances between legs can be told.
+    /// How the relative error of the stride time of a stance follows from those of the clock's two parameters: the row (1, 2n) / T,
+    /// so that covariances between legs can be told.
     /// </summary>
-    public (double Slope, double Change) Sensitivity(double seconds)
+    public (double Slope, double Change) Sensitivity(double contact, double lift)
     {
-        var stride = StrideAt(seconds);
-        return (1 / stride, 2 * StridesAt(seconds) / stride);
+        var stride = StrideOf(contact, lift);
+        return (1 / stride, 2 * NumberOf(contact, lift) / stride);
     }
+
+    private double NumberOf(double contact, double lift) => 0.5 * (StridesAt(contact) + StridesAt(lift + _swing));
 
     /// <summary>Covariance of stride time and its change: slope-slope, slope-change, change-change, in seconds squared.</summary>
     public (double SlopeSlope, double SlopeChange, double ChangeChange) Covariance =>
@@ -78,15 +87,18 @@ internal sealed class StrideClock
     public static StrideClock? Fit(IReadOnlyList<FootOnPlate> feet, double step)
     {
         var times = Times(feet, step);
-        if (times.Count < 4 || FirstGuess(feet, step) is not { } guess)
+        var stance = 0.0;
+        foreach (var foot in feet)
+            stance += (foot.Lift - foot.Contact) * step / feet.Count;
+        if (times.Count < 4 || FirstGuess(feet, step, stance) is not { } guess)
             return null;
         var origin = 0.0;
         foreach (var time in times)
             origin += time.Seconds / times.Count;
-        var clock = new StrideClock(origin, guess, 0, Matrix<double>.Build.Dense(Groups + 2, Groups + 2));
+        var clock = new StrideClock(origin, Math.Max(0, guess - stance), guess, 0, Matrix<double>.Build.Dense(Groups + 2, Groups + 2));
         for (var round = 0; round < 3; round++)
         {
-            if (Refine(clock, times, feet, step) is not { } better)
+            if (Refine(clock, times, stance) is not { } better)
                 return null;
             clock = better;
         }
@@ -94,7 +106,7 @@ internal sealed class StrideClock
         return clock;
     }
 
-    private static StrideClock? Refine(StrideClock clock, List<EventTime> times, IReadOnlyList<FootOnPlate> feet, double step)
+    private static StrideClock? Refine(StrideClock clock, List<EventTime> times, double stance)
     {
         var normal = Matrix<double>.Build.Dense(Groups + 2, Groups + 2);
         var right = Vector<double>.Build.Dense(Groups + 2);
@@ -104,7 +116,8 @@ internal sealed class StrideClock
         Span<double> row = stackalloc double[3];
         foreach (var (seconds, group, weight) in times)
         {
-            var done = clock.StridesAt(seconds);
+            // The swing lasts alike whatever the speed, so a lift goes with the contact that follows it.
+            var done = clock.StridesAt(group >= FirstLift ? seconds + clock._swing : seconds);
             // The pair's first event numbers the pair: whole strides for the same side, half strides for the other.
             var pair = group & ~1;
             if (references[pair] is not { } reference)
@@ -138,9 +151,6 @@ internal sealed class StrideClock
         }
 
         normal[Change, Change] += 1 / (0.25 * ChangeSpread * ChangeSpread * clock._slope * clock._slope);
-        var stance = 0.0;
-        foreach (var foot in feet)
-            stance += (foot.Lift - foot.Contact) * step / feet.Count;
         var dutyError = DutySpread / MeanDuty * clock._slope;
         normal[Slope, Slope] += 1 / (dutyError * dutyError);
         right[Slope] += stance / MeanDuty / (dutyError * dutyError);
@@ -150,7 +160,7 @@ internal sealed class StrideClock
         var slope = solution[Slope];
         if (!(slope is > 0.2 and < 10) || !(Math.Abs(solution[Change]) < 0.25 * slope))
             return null;
-        return new StrideClock(clock._origin, slope, solution[Change], covariance);
+        return new StrideClock(clock._origin, Math.Max(0, slope - stance), slope, solution[Change], covariance);
 
         void Add(ReadOnlySpan<int> at, ReadOnlySpan<double> values, double target, double weight)
         {
@@ -172,7 +182,7 @@ internal sealed class StrideClock
                 continue;
             // Contacts LF, RF, LH, RH are groups 0 to 3, lifts 4 to 7.
             times.Add(new EventTime(foot.Contact * step, (int)leg, Weight(foot, foot.ContactEvent)));
-            times.Add(new EventTime(foot.Lift * step, 4 + (int)leg, Weight(foot, foot.LiftEvent)));
+            times.Add(new EventTime(foot.Lift * step, FirstLift + (int)leg, Weight(foot, foot.LiftEvent)));
         }
 
         return times;
@@ -182,13 +192,11 @@ internal sealed class StrideClock
     private static double Weight(FootOnPlate foot, FootEvent how) => foot.IsOnEdge ? 0.15 : how == FootEvent.Swap ? 0.6 : 1;
 
     /// <summary>A first stride time: the median time between contacts of a leg, else from the stances.</summary>
-    private static double? FirstGuess(IReadOnlyList<FootOnPlate> feet, double step)
+    private static double? FirstGuess(IReadOnlyList<FootOnPlate> feet, double step, double stance)
     {
-        double stance = 0;
         var same = new List<double>();
         for (var i = 0; i < feet.Count; i++)
         {
-            stance += (feet[i].Lift - feet[i].Contact) * step / feet.Count;
             for (var j = i + 1; j < feet.Count; j++)
             {
                 if (feet[i].Leg is null || feet[i].Leg != feet[j].Leg)

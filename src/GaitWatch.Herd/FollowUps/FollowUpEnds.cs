@@ -23,7 +23,7 @@ internal static class FollowUpEnds
             FollowUpCause.UnsafeBlock => EndsBlock(finding, isLater) || isLater,
             // Soft horn, outcome and second look ask for the foot in hand, and no sooner than it can tell anything. A foot treated
             // anew begins anew.
-            FollowUpCause.Outcome => isLater && (day >= followUp.DueOn || finding.IsTreatment()),
+            FollowUpCause.Outcome => isLater && (day >= followUp.DueOn || finding.BeginsAnew()),
             FollowUpCause.SecondLook => isLater,
             _ => isLater && (day >= followUp.DueOn || finding.LeavesSoftHorn()),
         };

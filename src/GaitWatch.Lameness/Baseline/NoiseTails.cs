@@ -12,10 +12,12 @@ internal sealed class NoiseTails
     /// <summary>A herd of which nothing is known is taken to have 6: heavier than normal, as gait is.</summary>
     private const int FirstGuess = 3;
 
-    private readonly double[] _scale = new double[FalseAlarmTable.Tails.Length];
-    private readonly double[] _logLikelihood = new double[FalseAlarmTable.Tails.Length];
+    private static readonly double[] _candidates = [3, 4, 5, 6, 8, 11, 16, 30, 100];
+    private readonly double[] _scale = new double[_candidates.Length];
+    private readonly double[] _logLikelihood = new double[_candidates.Length];
     private double _count;
-    private static readonly double[] _constant = [.. FalseAlarmTable.Tails.Select(v =>
+    private int _likeliest = FirstGuess;
+    private static readonly double[] _constant = [.. _candidates.Select(v =>
         MathNet.Numerics.SpecialFunctions.GammaLn((v + 3) / 2) - MathNet.Numerics.SpecialFunctions.GammaLn(v / 2) - (1.5 * Math.Log(v)))];
 
     public NoiseTails()
@@ -25,11 +27,11 @@ internal sealed class NoiseTails
             _logLikelihood[i] = -5 * Math.Abs(i - FirstGuess);
     }
 
-    /// <summary>Place of the likeliest in <see cref="FalseAlarmTable.Tails"/>.</summary>
-    public int Likeliest { get; private set; } = FirstGuess;
+    /// <summary>The likeliest degrees of freedom.</summary>
+    public double Dof => _candidates[_likeliest];
 
     /// <summary>Scale of the squared distances under the likeliest, 1 when the covariances in use are right.</summary>
-    public double Scale => _scale[Likeliest];
+    public double Scale => _scale[_likeliest];
 
     /// <summary>Takes in the squared Mahalanobis distance of one surprise, by the covariances in use.</summary>
     public void Add(double distance)
@@ -38,7 +40,7 @@ internal sealed class NoiseTails
         var learning = 1 / (_count + 300);
         for (var i = 0; i < _scale.Length; i++)
         {
-            var dof = FalseAlarmTable.Tails[i];
+            var dof = _candidates[i];
             var d = distance / _scale[i];
             _logLikelihood[i] = ((1 - (1 / Memory)) * _logLikelihood[i])
                 + _constant[i] - (1.5 * Math.Log(_scale[i])) - ((dof + 3) / 2 * Math.Log(1 + (d / dof)));
@@ -56,7 +58,7 @@ internal sealed class NoiseTails
                 best = i;
         }
 
-        Likeliest = best;
+        _likeliest = best;
     }
 
     /// <summary>Tells that the covariances in use have been multiplied by a factor.</summary>
@@ -73,7 +75,7 @@ internal sealed class NoiseTails
         foreach (var l in _logLikelihood)
             writer.Write(l);
         writer.Write(_count);
-        writer.Write(Likeliest);
+        writer.Write(_likeliest);
     }
 
     public static NoiseTails Load(BinaryReader reader)
@@ -84,7 +86,7 @@ internal sealed class NoiseTails
         for (var i = 0; i < tails._logLikelihood.Length; i++)
             tails._logLikelihood[i] = reader.ReadDouble();
         tails._count = reader.ReadDouble();
-        tails.Likeliest = reader.ReadInt32();
+        tails._likeliest = reader.ReadInt32();
         return tails;
     }
 }

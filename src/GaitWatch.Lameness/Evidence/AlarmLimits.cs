@@ -38,14 +38,20 @@ internal sealed class AlarmLimits
 
     /// <summary>What stays of the sizes counted from day to day: a month's memory.</summary>
     private const double KeptADay = 0.97;
-    private const int Bins = 24;
+    private static readonly int Classes = CowNoise.Tails.Length;
+    private static readonly int Rules = WatchedPattern.All.Length * WatchedPattern.DesignsEach;
+    private const int Bins = 20;
     private const double SmallestSize = 0.1;
     private const double LargestSize = 14;
     private const double FirstSize = 2;
+
+    /// <summary>A count that has faded below this is none: a table need not be made for it.</summary>
+    private const double LeastCount = 1e-3;
     private static readonly double _logStep = Math.Log(LargestSize / SmallestSize) / (Bins - 1);
 
-    private readonly double[] _sizes = new double[WatchedPattern.All.Length * WatchedPattern.DesignsEach * Bins];
+    private readonly double[] _sizes = new double[Rules * Classes * Bins];
 
+    private readonly double[] _sudden = [.. CowNoise.Tails.Select(_ => 8.0)];
     private double _seen = FirstRatio * FirstCount;
     private double _expected = FirstCount;
     private double _probeRate;
@@ -54,15 +60,15 @@ internal sealed class AlarmLimits
     public AlarmLimits()
     {
         // Before any is counted: the size at which a rule errs most often.
-        for (var rule = 0; rule < _sizes.Length / Bins; rule++)
-            CountSize(rule, FirstSize);
+        for (var rule = 0; rule < Rules; rule++)
+            CountSize(rule, Classes / 2, FirstSize);
     }
 
     /// <summary>Limit on the accumulated log likelihood ratio of a pattern of average commonness.</summary>
     public double Limit { get; private set; } = 10;
 
-    /// <summary>Limit of the sudden-drop rule, standard deviations of one passage.</summary>
-    public double Sudden { get; private set; } = 8;
+    /// <summary>Limit of the sudden-drop rule for a cow's weight of tails, standard deviations of one passage.</summary>
+    public double Sudden(int tailsIndex) => _sudden[tailsIndex];
 
     /// <summary>The limit of one pattern.</summary>
     public double For(WatchedPattern pattern) => Limit + pattern.LimitShift;
@@ -81,32 +87,32 @@ internal sealed class AlarmLimits
 
     /// <summary>Counts the size that a rule's designed change had in one passage of a sound cow.</summary>
     /// <param name="rule">Place of the rule: pattern, then design.</param>
+    /// <param name="tailsIndex">The cow's weight of tails: its place in <see cref="CowNoise.Tails"/>.</param>
     /// <param name="size">Standard deviations of one passage.</param>
-    public void CountSize(int rule, double size)
+    public void CountSize(int rule, int tailsIndex, double size)
     {
         var bin = (int)Math.Clamp(Math.Round(Math.Log(Math.Max(size, SmallestSize) / SmallestSize) / _logStep), 0, Bins - 1);
-        _sizes[(rule * Bins) + bin] += 1;
+        _sizes[(((rule * Classes) + tailsIndex) * Bins) + bin] += 1;
     }
 
     /// <summary>Solves for the limits, once a day.</summary>
     /// <param name="falseAlertsPerPassage">The budget over the passages a cow makes.</param>
-    /// <param name="tailsIndex">Place of the herd's tails in <see cref="FalseAlarmTable.Tails"/>.</param>
-    public void Solve(double falseAlertsPerPassage, int tailsIndex)
+    public void Solve(double falseAlertsPerPassage)
     {
         for (var i = 0; i < _sizes.Length; i++)
             _sizes[i] *= KeptADay;
         _expected += _exposed * _probeRate;
         _exposed = 0;
         (_seen, _expected) = (Remembered(_seen, FirstRatio), Remembered(_expected, 1));
-        var table = FalseAlarmTable.For(tailsIndex);
         var sudden = SuddenPart * falseAlertsPerPassage / WatchedPattern.All.Length;
-        Sudden = -StudentT.InvCDF(0, 1, FalseAlarmTable.Tails[tailsIndex], sudden);
+        for (var i = 0; i < Classes; i++)
+            _sudden[i] = -StudentT.InvCDF(0, 1, CowNoise.Tails[i], sudden);
         var wanted = (1 - SuddenPart) * falseAlertsPerPassage;
         var (low, high) = (1.0, 25.0);
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            if (Rate(table, middle) * RatioAt(middle) > wanted)
+            if (Rate(middle) * RatioAt(middle) > wanted)
                 low = middle;
             else
                 high = middle;
@@ -114,7 +120,7 @@ internal sealed class AlarmLimits
 
         Limit = (low + high) / 2;
         // Passings that go on to raise are not counted, so not expected either: the budget's worth of them.
-        _probeRate = Math.Max(Rate(table, Probe) - (wanted / Ratio), 0);
+        _probeRate = Math.Max(Rate(Probe) - (wanted / Ratio), 0);
     }
 
     /// <summary>The ratio at the limit: what it is over the first guess at the probe grows in the exponent.</summary>
@@ -123,20 +129,23 @@ internal sealed class AlarmLimits
     /// <summary>Forgets a day's part of a count, but never the first guess.</summary>
     private static double Remembered(double count, double first) => (CountKeptADay * count) + ((1 - CountKeptADay) * first * FirstCount);
 
-    private double Rate(FalseAlarmTable table, double limit)
+    private double Rate(double limit)
     {
         var rate = 0.0;
-        for (var rule = 0; rule < _sizes.Length / Bins; rule++)
+        for (var rule = 0; rule < Rules; rule++)
         {
             var own = limit + WatchedPattern.All[rule / WatchedPattern.DesignsEach].LimitShift;
             var (sum, weight) = (0.0, 0.0);
-            for (var bin = 0; bin < Bins; bin++)
+            for (var tails = 0; tails < Classes; tails++)
             {
-                var count = _sizes[(rule * Bins) + bin];
-                if (count <= 0)
-                    continue;
-                weight += count;
-                sum += count * table.Rate(SmallestSize * Math.Exp(bin * _logStep), own);
+                for (var bin = 0; bin < Bins; bin++)
+                {
+                    var count = _sizes[(((rule * Classes) + tails) * Bins) + bin];
+                    if (count < LeastCount)
+                        continue;
+                    weight += count;
+                    sum += count * FalseAlarmTable.For(tails).Rate(SmallestSize * Math.Exp(bin * _logStep), own);
+                }
             }
 
             if (weight > 0)
@@ -155,7 +164,8 @@ internal sealed class AlarmLimits
         writer.Write(_probeRate);
         writer.Write(_exposed);
         writer.Write(Limit);
-        writer.Write(Sudden);
+        foreach (var s in _sudden)
+            writer.Write(s);
     }
 
     public static AlarmLimits Load(BinaryReader reader)
@@ -168,7 +178,8 @@ internal sealed class AlarmLimits
         limits._probeRate = reader.ReadDouble();
         limits._exposed = reader.ReadInt64();
         limits.Limit = reader.ReadDouble();
-        limits.Sudden = reader.ReadDouble();
+        for (var i = 0; i < limits._sudden.Length; i++)
+            limits._sudden[i] = reader.ReadDouble();
         return limits;
     }
 }

@@ -9,10 +9,6 @@ internal sealed class CowEvidence
     /// <summary>Passages of her own before she is watched.</summary>
     private const long LearningPassages = 8;
 
-    /// <summary>Passages that the herd's noise level counts for when a cow's own is shrunk to it, and how many of hers count at most.</summary>
-    private const double NoisePrior = 25;
-    private const double NoiseMemory = 150;
-
     /// <summary>After a longer silence evidence starts anew.</summary>
     private static readonly long _longSilence = TimeSpan.FromDays(21).Ticks;
 
@@ -23,8 +19,7 @@ internal sealed class CowEvidence
     private struct Numbers
     {
         public BaselineFilter Filter;
-        public double NoiseLevel;
-        public double NoiseCount;
+        public CowNoise Noise;
         public long Day;
         public long Ticks;
         public long Passages;
@@ -37,7 +32,7 @@ internal sealed class CowEvidence
     public CowEvidence(HerdModel herd) => _n = new Numbers
     {
         Filter = BaselineFilter.Unknown(herd.Spread.Mean, herd.Spread.Cov, herd.Noise.Day),
-        NoiseLevel = 1,
+        Noise = CowNoise.Unknown(herd.TailsPrior),
         Day = long.MinValue,
     };
 
@@ -54,8 +49,8 @@ internal sealed class CowEvidence
     /// <summary>Passages learnt from.</summary>
     public long Passages => _n.Passages;
 
-    /// <summary>Her own noise over the herd's, variances.</summary>
-    public double NoiseLevel => _n.NoiseLevel;
+    /// <summary>How noisy she is, and how heavy her tails.</summary>
+    public ref readonly CowNoise Noise => ref _n.Noise;
 
     /// <summary>Whether she is known well enough to be watched.</summary>
     public bool IsLearnt => _n.Passages >= LearningPassages;
@@ -85,7 +80,7 @@ internal sealed class CowEvidence
         if (day != _n.Day)
         {
             var kept = Math.Pow(herd.Noise.Kept, Math.Max(1, day - _n.Day));
-            _n.Filter.NewDay(kept, _n.NoiseLevel * herd.Noise.Day);
+            _n.Filter.NewDay(kept, _n.Noise.Level * herd.Noise.Day);
             for (var i = 0; i < _rules.Length; i++)
                 _rules[i].DayBias = kept * _rules[i].DayBias;
             _n.Day = day;
@@ -99,7 +94,7 @@ internal sealed class CowEvidence
     {
         var expected = _n.Filter.Expected + common.Movement;
         var surprise = reading.Value - expected;
-        var noise = (_n.NoiseLevel * herd.Noise.Passage) + reading.ExtraError;
+        var noise = (_n.Noise.Level * herd.Noise.Passage) + reading.ExtraError;
         var cov = _n.Filter.ExpectedCov + common.MovementCov + noise;
         var inverse = cov.Inverse();
         return new Surprise(expected, surprise, cov, noise, inverse, inverse.Quadratic(surprise));
@@ -114,7 +109,7 @@ internal sealed class CowEvidence
     /// <param name="sizes">Each rule's change in standard deviations; NaN where no evidence was taken.</param>
     public void Take(HerdModel herd, in Surprise s, long ticks, ReadOnlySpan<Vector3> designs, bool frozen, Span<double> sizes)
     {
-        var dof = herd.TailsDof;
+        var dof = _n.Noise.Dof;
         var weight = (dof + 3) / (dof + s.Distance);
         var (meanGain, dayGain) = _n.Filter.Gains(s.Cov + (((1 / weight) - 1) * s.Noise));
         if (IsLearnt && herd.IsLearnt && !IsHeld(ticks))
@@ -131,9 +126,7 @@ internal sealed class CowEvidence
         _n.Passages++;
         if (frozen || _n.Passages <= LearningPassages)
             return;
-        _n.NoiseCount = Math.Min(_n.NoiseCount + 1, NoiseMemory);
-        var learning = 1 / (NoisePrior + _n.NoiseCount);
-        _n.NoiseLevel = Math.Clamp(_n.NoiseLevel * (1 + (learning * ((weight * s.Distance / 3) - 1))), 0.2, 8);
+        _n.Noise.Add(s.Distance, herd.TailsPrior);
     }
 
     /// <summary>Forgets the evidence, not the baseline.</summary>

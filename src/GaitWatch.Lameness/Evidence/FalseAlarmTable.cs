@@ -8,12 +8,9 @@ namespace GaitWatch.Lameness;
 /// </summary>
 internal sealed class FalseAlarmTable
 {
-    /// <summary>Weights of tails (degrees of freedom) that a herd's noise is described by.</summary>
-    public static readonly double[] Tails = [3, 4, 5, 6, 8, 11, 16, 30, 100];
-
     private const double SmallestSize = 0.15;
     private const double LargestSize = 14;
-    private const int Sizes = 30;
+    private const int Sizes = 24;
     private const double CellWidth = 0.1;
     private const int SmallestCells = 20;
     private const int CellStep = 12;
@@ -23,27 +20,25 @@ internal sealed class FalseAlarmTable
     private static readonly double _logStep = Math.Log(LargestSize / SmallestSize) / (Sizes - 1);
     private readonly double[,] _logRate = new double[Sizes, Limits];
 
-    private FalseAlarmTable(double tails)
+    private FalseAlarmTable(double tails) => Parallel.For(0, Sizes, s => Fill(s, tails));
+
+    private void Fill(int s, double tails)
     {
         var tail = new LikelihoodRatioTail(tails);
         const int most = SmallestCells + (CellStep * (Limits - 1));
         var edges = new double[2 * most];
-        for (var s = 0; s < Sizes; s++)
+        var size = SmallestSize * Math.Exp(s * _logStep);
+        for (var i = 0; i < edges.Length; i++)
+            edges[i] = tail.Cdf(size, (i - most + 0.5) * CellWidth);
+        for (var l = 0; l < Limits; l++)
         {
-            var size = SmallestSize * Math.Exp(s * _logStep);
-            for (var i = 0; i < edges.Length; i++)
-                edges[i] = tail.Cdf(size, (i - most + 0.5) * CellWidth);
-            for (var l = 0; l < Limits; l++)
-            {
-                var cells = SmallestCells + (CellStep * l);
-                var run = RunLength.Average(edges.AsSpan(most - cells, 2 * cells), cells);
-                _logRate[s, l] = -Math.Log(run);
-            }
+            var cells = SmallestCells + (CellStep * l);
+            _logRate[s, l] = -Math.Log(RunLength.Average(edges.AsSpan(most - cells, 2 * cells), cells));
         }
     }
 
-    /// <summary>The table for one of <see cref="Tails"/>, by its place; made once a process.</summary>
-    public static FalseAlarmTable For(int tailsIndex) => _tables.GetOrAdd(tailsIndex, i => new FalseAlarmTable(Tails[i]));
+    /// <summary>The table for one of <see cref="CowNoise.Tails"/>, by its place; made once a process.</summary>
+    public static FalseAlarmTable For(int tailsIndex) => _tables.GetOrAdd(tailsIndex, i => new FalseAlarmTable(CowNoise.Tails[i]));
 
     /// <summary>False alarms per passage. Below the table the rate falls with the square of the size (a diffusion's), beyond the largest limit by e per unit.</summary>
     public double Rate(double size, double limit)

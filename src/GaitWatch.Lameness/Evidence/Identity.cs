@@ -43,14 +43,14 @@ internal struct Identity
 
     /// <summary>Looks at a passage and learns her weight from it.</summary>
     public ImmutableArray<QualityReason> Judge(
-        HerdModel herd, double tolerance, double? weightKg, in Surprise s, in Session common, long passages, bool frozen, long ticks)
+        HerdModel herd, double tolerance, double? weightKg, in Surprise s, in Session common, double dof, long passages, bool frozen, long ticks)
     {
         if (ticks - WeightTicks > _staleTicks)
             ForgetWeight();
         var weightKnown = weightKg is > 0 && Weights >= WeightsNeeded;
         var apart = weightKnown ? Math.Log(weightKg!.Value) - LogWeight : 0;
         var implausible = weightKnown && Math.Abs(Math.Exp(apart) - 1) > tolerance;
-        var suspected = passages >= PassagesNeeded && IsAnother(herd, s, common, weightKnown, apart, frozen);
+        var suspected = passages >= PassagesNeeded && IsAnother(herd, s, common, dof, weightKnown, apart, frozen);
         if (implausible && Agrees(apart, tolerance))
         {
             (LogWeight, Weights, implausible, suspected) = (LogWeightMissed, WeightsNeeded, false, false);
@@ -91,9 +91,8 @@ internal struct Identity
         return Misses >= MissesToAccept;
     }
 
-    private readonly bool IsAnother(HerdModel herd, in Surprise s, in Session common, bool weightKnown, double apart, bool frozen)
+    private readonly bool IsAnother(HerdModel herd, in Surprise s, in Session common, double dof, bool weightKnown, double apart, bool frozen)
     {
-        var dof = herd.TailsDof;
         var own = -(dof + 3) / 2 * Math.Log(1 + (s.Distance / dof));
         if (own > -3 && Math.Abs(apart) < 0.04)
             return false;

@@ -27,7 +27,7 @@ internal static class Verdict
         {
             var pattern = WatchedPattern.All[p];
             var limit = limits.For(pattern);
-            var isSudden = sudden[p] / limits.Sudden;
+            var isSudden = sudden[p] / limits.Sudden(cow.Noise.TailsIndex);
             evidence[p] = Math.Max(isSudden, 0);
             var barred = IsOpen(pattern, open);
             for (var d = 0; d < WatchedPattern.DesignsEach; d++)

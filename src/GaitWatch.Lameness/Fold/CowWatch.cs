@@ -29,6 +29,8 @@ internal sealed class CowWatch
     private DayHistory _history = new();
     private Identity _identity;
     private Pending? _pending;
+    private readonly Vector3[] _designs = new Vector3[CowEvidence.RuleCount];
+    private long _designDay = -1;
     private long _week = -1;
     private bool _passedProbe;
 
@@ -56,6 +58,9 @@ internal sealed class CowWatch
     /// <summary>Her mean balances; null while they rest on too little to tell of the herd.</summary>
     public Vector3? KnownMean => _settled.Passages >= 20 ? _settled.Filter.Mean : null;
 
+    /// <summary>Place of her weight of tails in <see cref="CowNoise.Tails"/>; null while it rests on too little to tell of the herd.</summary>
+    public int? KnownTails => _settled.Passages >= 150 ? _settled.Noise.TailsIndex : null;
+
     /// <summary>Natural logarithm of her weight, kg; null while unknown.</summary>
     public double? LogWeight => _identity.Weights >= 3 ? _identity.LogWeight : null;
 
@@ -66,13 +71,19 @@ internal sealed class CowWatch
         var platform = platforms[passage.Platform];
         herd.CountPassage(ref _week);
         Settle(herd, platforms);
+        if (reading.Day != _designDay)
+        {
+            Designs.Fill(Balances.FromVector(_settled.Filter.Mean), _designs);
+            _designDay = reading.Day;
+        }
+
         _present.CopyFrom(_settled);
         _present.Advance(herd, reading.Ticks, reading.Day);
         var common = platform.Current;
         var surprise = _present.Compare(herd, reading, common);
         var frozen = _troubles.Count > 0;
         var reasons = _identity.Judge(
-            herd, options.WeightTolerance, passage.WeightKg, surprise, common, _settled.Passages, frozen, reading.Ticks);
+            herd, options.WeightTolerance, passage.WeightKg, surprise, common, _present.Noise.Dof, _settled.Passages, frozen, reading.Ticks);
         var isEvidence = reasons.IsEmpty && !common.IsTrouble;
         Span<double> sudden = stackalloc double[WatchedPattern.All.Length];
         sudden.Clear();
@@ -142,40 +153,30 @@ internal sealed class CowWatch
         var frozen = _troubles.Count > 0;
         Span<double> sizes = stackalloc double[CowEvidence.RuleCount];
         var wasLearnt = _settled.Passages >= 20;
-        TakeInto(_settled, herd, reading.Ticks, surprise, common, frozen, sizes);
+        _settled.Take(herd, surprise, reading.Ticks, _designs, frozen, sizes);
         if (frozen || !wasLearnt || _settled.IsHeld(reading.Ticks))
             return;
         herd.Tails.Add(surprise.Distance);
-        _history.Add(herd, reading.Value - common.Movement, reading.Day, _settled.NoiseLevel);
+        _history.Add(herd, reading.Value - common.Movement, reading.Day, _settled.Noise.Level);
         for (var i = 0; i < sizes.Length; i++)
         {
             if (!double.IsNaN(sizes[i]))
-                herd.Limits.CountSize(i, sizes[i]);
+                herd.Limits.CountSize(i, _settled.Noise.TailsIndex, sizes[i]);
         }
     }
 
     private void Take(HerdModel herd, in Reading reading, in Surprise surprise, string platform, in Session common, Span<double> sudden)
     {
         Span<double> sizes = stackalloc double[CowEvidence.RuleCount];
-        TakeInto(_present, herd, reading.Ticks, surprise, common, _troubles.Count > 0, sizes);
+        _present.Take(herd, surprise, reading.Ticks, _designs, _troubles.Count > 0, sizes);
         _pending = new Pending(reading, platform, common);
         if (double.IsNaN(sizes[0]))
             return;
-        Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
-        Designs.Fill(Balances.FromVector(surprise.Expected - common.Movement), designs);
         for (var p = 0; p < sudden.Length; p++)
         {
-            var direction = designs[p * WatchedPattern.DesignsEach];
+            var direction = _designs[p * WatchedPattern.DesignsEach];
             sudden[p] = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
         }
-    }
-
-    private static void TakeInto(
-        CowEvidence evidence, HerdModel herd, long ticks, in Surprise surprise, in Session common, bool frozen, Span<double> sizes)
-    {
-        Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
-        Designs.Fill(Balances.FromVector(surprise.Expected - common.Movement), designs);
-        evidence.Take(herd, surprise, ticks, designs, frozen, sizes);
     }
 
     /// <summary>Adds her to what the platform's session has in common, if she is sound and known well enough to tell.</summary>
@@ -365,6 +366,9 @@ internal sealed class CowWatch
         _settled.Save(writer);
         writer.Put(_identity);
         _history.Save(writer);
+        foreach (var design in _designs)
+            writer.Put(design);
+        writer.Write(_designDay);
         writer.Write(_week);
         writer.Write(_passedProbe);
         writer.Write(_pending is not null);
@@ -381,9 +385,12 @@ internal sealed class CowWatch
         {
             _identity = reader.Take<Identity>(),
             _history = DayHistory.Load(reader),
-            _week = reader.ReadInt64(),
-            _passedProbe = reader.ReadBoolean(),
         };
+        for (var i = 0; i < cow._designs.Length; i++)
+            cow._designs[i] = reader.Take<Vector3>();
+        cow._designDay = reader.ReadInt64();
+        cow._week = reader.ReadInt64();
+        cow._passedProbe = reader.ReadBoolean();
         if (reader.ReadBoolean())
             cow._pending = Pending.Load(reader);
         var troubles = reader.ReadInt32();

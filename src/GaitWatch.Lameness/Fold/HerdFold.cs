@@ -145,15 +145,18 @@ public sealed class HerdFold
             return;
         var means = new List<Vector3>();
         var weights = new List<double>();
+        var tails = new double[CowNoise.Tails.Length];
         foreach (var cow in _cows.Values)
         {
             if (cow.KnownMean is { } mean)
                 means.Add(mean);
             if (cow.LogWeight is { } weight)
                 weights.Add(weight);
+            if (cow.KnownTails is { } known)
+                tails[known]++;
         }
 
-        _herd.Refresh(Options, means, weights);
+        _herd.Refresh(Options, means, weights, tails);
     }
 
     private CowWatch CowOf(string name)

@@ -14,6 +14,7 @@ internal sealed class HerdModel
     private long _weekPassages;
     private long _weekCows;
     private double _errorCount;
+    private readonly double[] _tailsPrior = LogPrior(new double[CowNoise.Tails.Length]);
 
     public HerdNoise Noise { get; private set; } = new();
 
@@ -23,8 +24,11 @@ internal sealed class HerdModel
 
     public AlarmLimits Limits { get; private set; } = new();
 
-    /// <summary>Degrees of freedom of the herd's noise.</summary>
-    public double TailsDof => FalseAlarmTable.Tails[Tails.Likeliest];
+    /// <summary>Degrees of freedom of the herd's noise, all cows together.</summary>
+    public double TailsDof => Tails.Dof;
+
+    /// <summary>Logarithm of how common each of <see cref="CowNoise.Tails"/> is among the cows.</summary>
+    public ReadOnlySpan<double> TailsPrior => _tailsPrior;
 
     /// <summary>Farm day of the newest input, days since 1 January of year 1.</summary>
     public long Day { get; private set; } = long.MinValue;
@@ -53,12 +57,26 @@ internal sealed class HerdModel
     }
 
     /// <summary>Reads everything off anew.</summary>
-    public void Refresh(LamenessOptions options, List<Vector3> means, List<double> logWeights)
+    /// <param name="options">The budget.</param>
+    /// <param name="means">Means of the cows known well.</param>
+    /// <param name="logWeights">Their weights' logarithms.</param>
+    /// <param name="cowsOfTails">How many of them have each of <see cref="CowNoise.Tails"/>.</param>
+    public void Refresh(LamenessOptions options, List<Vector3> means, List<double> logWeights, double[] cowsOfTails)
     {
+        LogPrior(cowsOfTails).CopyTo(_tailsPrior, 0);
         Tails.Choose();
         Tails.Rescaled(Noise.Refresh(Tails.Scale));
         Spread.Refresh(means, logWeights);
-        Limits.Solve(options.FalseAlertsPer100CowsPerWeek / 100 / PassagesPerWeek, Tails.Likeliest);
+        Limits.Solve(options.FalseAlertsPer100CowsPerWeek / 100 / PassagesPerWeek);
+    }
+
+    /// <summary>A few cows of each weight of tails are supposed beforehand, most of the middle ones.</summary>
+    private static double[] LogPrior(double[] cowsOfTails)
+    {
+        double[] supposed = [1, 2, 3, 2, 2];
+        var counts = cowsOfTails.Zip(supposed, (n, m) => n + m).ToArray();
+        var sum = counts.Sum();
+        return [.. counts.Select(n => Math.Log(n / sum))];
     }
 
     /// <summary>Counts a passage for <see cref="PassagesPerWeek"/>.</summary>
@@ -110,26 +128,34 @@ internal sealed class HerdModel
         writer.Write(PassagesPerWeek);
         writer.Write(WeightVariance);
         writer.Put(UsualError);
+        foreach (var p in _tailsPrior)
+            writer.Write(p);
         Noise.Save(writer);
         Tails.Save(writer);
         Spread.Save(writer);
         Limits.Save(writer);
     }
 
-    public static HerdModel Load(BinaryReader reader) => new()
+    public static HerdModel Load(BinaryReader reader)
     {
-        _firstDay = reader.ReadInt64(),
-        _week = reader.ReadInt64(),
-        _weekPassages = reader.ReadInt64(),
-        _weekCows = reader.ReadInt64(),
-        _errorCount = reader.ReadDouble(),
-        Day = reader.ReadInt64(),
-        PassagesPerWeek = reader.ReadDouble(),
-        WeightVariance = reader.ReadDouble(),
-        UsualError = reader.Take<Vector3>(),
-        Noise = HerdNoise.Load(reader),
-        Tails = NoiseTails.Load(reader),
-        Spread = HerdSpread.Load(reader),
-        Limits = AlarmLimits.Load(reader),
-    };
+        var herd = new HerdModel
+        {
+            _firstDay = reader.ReadInt64(),
+            _week = reader.ReadInt64(),
+            _weekPassages = reader.ReadInt64(),
+            _weekCows = reader.ReadInt64(),
+            _errorCount = reader.ReadDouble(),
+            Day = reader.ReadInt64(),
+            PassagesPerWeek = reader.ReadDouble(),
+            WeightVariance = reader.ReadDouble(),
+            UsualError = reader.Take<Vector3>(),
+        };
+        for (var i = 0; i < herd._tailsPrior.Length; i++)
+            herd._tailsPrior[i] = reader.ReadDouble();
+        herd.Noise = HerdNoise.Load(reader);
+        herd.Tails = NoiseTails.Load(reader);
+        herd.Spread = HerdSpread.Load(reader);
+        herd.Limits = AlarmLimits.Load(reader);
+        return herd;
+    }
 }

@@ -42,9 +42,9 @@ public sealed record MorningModel(
     {
         var missing = flags.Where(flag => flag.NotSeenFor is not null).ToImmutableArray();
         if (!missing.IsEmpty)
-            yield return new FlagGroup("not-seen", MorningTexts.NotSeenHeading, MorningTexts.NotSeenAction, missing);
+            yield return new FlagGroup("not-seen", MorningTexts.NotSeenHeading, MorningTexts.NotSeenHint, missing);
         foreach (var group in flags.Where(flag => flag.NotSeenFor is null).GroupBy(flag => flag.Alert.Urgency))
-            yield return new FlagGroup(group.Key, AlertTexts.UrgencyHeading(group.Key), AlertTexts.UrgencyAction(group.Key), [.. group]);
+            yield return new FlagGroup(group.Key, AlertTexts.UrgencyHeading(group.Key), AlertTexts.UrgencyHint(group.Key), [.. group]);
     }
 
     private static TimeSpan? NotSeen(AlertView flag, DateTimeOffset newest) =>
@@ -54,6 +54,6 @@ public sealed record MorningModel(
 /// <summary>Flags that ask for the same.</summary>
 /// <param name="Name"><c>not-seen</c>, <c>today</c>, <c>next-visit</c> or <c>watch</c>.</param>
 /// <param name="Heading">What they are.</param>
-/// <param name="Action">What to do.</param>
+/// <param name="Hint">What to do, in a few words.</param>
 /// <param name="Cards">The cows, worst first.</param>
-public sealed record FlagGroup(string Name, string Heading, string Action, ImmutableArray<FlagCard> Cards);
+public sealed record FlagGroup(string Name, string Heading, string Hint, ImmutableArray<FlagCard> Cards);

@@ -33,7 +33,7 @@ internal static class AlertTexts
         _ => [LegOf(alert)],
     };
 
-    public static string Drop(AlertView alert) => $"{Figures.Percent(alert.LoadDropPercent)} less weight on it";
+    public static string Drop(AlertView alert) => $"{Figures.Percent(alert.LoadDropPercent)} less weight";
 
     public static string DropWithInterval(AlertView alert) => string.Create(
         CultureInfo.InvariantCulture,
@@ -61,16 +61,24 @@ internal static class AlertTexts
 
     public static string UrgencyHeading(string urgency) => urgency switch
     {
-        "today" => "Look at today",
-        "next-visit" => "For the trimmer’s next visit",
-        _ => "Keep an eye on",
+        "today" => "Look today",
+        "next-visit" => "Next visit",
+        _ => "Watch",
+    };
+
+    /// <summary>What to do, in the few words that fit beside a heading.</summary>
+    public static string UrgencyHint(string urgency) => urgency switch
+    {
+        "today" => "lift the foot within 48\u00A0hours",
+        "next-visit" => "keep her for the trimmer",
+        _ => "nothing to do yet",
     };
 
     public static string UrgencyAction(string urgency) => urgency switch
     {
-        "today" => "Watch her walk today; lift the foot within 48\u00A0hours.",
-        "next-visit" => "Put her on the list; she can wait for the visit.",
-        _ => "Nothing to do yet. She moves up if it gets worse.",
+        "today" => "Look at her today, lift the foot within 48\u00A0hours.",
+        "next-visit" => "Keep her for the trimmer; she can wait.",
+        _ => "Nothing to do; she moves up if it gets worse.",
     };
 
     /// <summary>What to lift beyond the leg named.</summary>

@@ -8,7 +8,7 @@ internal static class CowTexts
     public const string NoneFound = "No cow fits.";
     public const string Charts = "How she carries her weight";
     public const string HowToRead =
-        "Each dot is a day’s mean of the weight that the leg carries, in per cent of her own. The grey band is her normal: nineteen days in twenty lie in it while nothing is wrong. "
+        "Each dot is a day’s mean of the weight that the leg carries, in per cent of her own. The grey band is her own normal: while nothing is wrong nearly all dots lie in it. "
         + "The bars below show how much evidence has gathered that the leg carries less; at the line she is flagged.";
     public const string NoData = "She has not crossed in this time.";
     public const string Passages = "Recent crossings";

@@ -10,8 +10,8 @@ internal static class MorningTexts
     public const string NothingYetWhatToDo = "As soon as cows cross, they are learnt here one by one. Look at the platforms if they should have.";
     public const string Quiet = "No cow is flagged.";
     public const string QuietMeaning = "Everyone who crossed puts her weight down as she is used to. A cow that did not cross is not watched: look at the ones in the hospital pen yourself.";
-    public const string NotSeenHeading = "Find these first";
-    public const string NotSeenAction = "Flagged, and not over a platform for more than a day. The lamest cow is the one that stays behind.";
+    public const string NotSeenHeading = "Find first";
+    public const string NotSeenHint = "not crossed for over a day";
     public const string TroublesHeading = "Platform trouble";
     public const string TroublesMeaning = "Flags may be missing or wrong until it is put right.";
     public const string Close = "Close";
@@ -20,12 +20,11 @@ internal static class MorningTexts
 
     public static string Count(int cows) => cows switch
     {
-        0 => "no cow to look at",
-        1 => "1\u00A0cow to look at",
-        _ => $"{cows}\u00A0cows to look at",
+        0 => "none to look at",
+        _ => $"{cows}\u00A0to look at",
     };
 
-    public static string NotSeenSince(string when, string ago) => $"Not seen since {when} ({ago} ago)";
+    public static string NotSeenSince(string when, string ago) => $"Not seen since {when}, {ago} ago";
 
     public static string Learning(int day, int days) =>
         $"Learning the herd: day {day} of {days}. Until then flags are less sure than they will be.";

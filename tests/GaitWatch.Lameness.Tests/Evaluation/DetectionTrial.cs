@@ -7,6 +7,19 @@ namespace GaitWatch.Lameness.Tests.Evaluation;
 /// <summary>A flag as a trial needs it.</summary>
 public sealed record Flag(string Cow, AlertPattern Pattern, GaitWatch.Gait.Leg Leg, double Day);
 
+/// <summary>A trouble as a trial needs it.</summary>
+/// <param name="Cow">The cow.</param>
+/// <param name="Pattern">What is spared.</param>
+/// <param name="Leg">The leg; of a pair either.</param>
+/// <param name="OnsetDay">When it truly begins.</param>
+/// <param name="Drop">Fraction of the leg's load given up when full; NaN: it explains flags, but is not scored.</param>
+/// <param name="UntilDay">A flag until then is about it.</param>
+public sealed record TrueTrouble(string Cow, AlertPattern Pattern, GaitWatch.Gait.Leg Leg, double OnsetDay, double Drop, double UntilDay)
+{
+    /// <summary>Whether a flag on a day is about it.</summary>
+    public bool Explains(double day) => day >= OnsetDay && day < UntilDay;
+}
+
 /// <summary>How well flags find the troubles of a herd whose truth is known, and how often they are false.</summary>
 public sealed class DetectionTrial
 {
@@ -18,7 +31,7 @@ public sealed class DetectionTrial
 
     private static readonly (double From, double To)[] _classes = [(0, 0.05), (0.05, 0.08), (0.08, 0.12), (0.12, 0.20), (0.20, 1)];
 
-    private readonly List<(Episode Episode, double Delay, bool Found, bool RightLeg)> _found = [];
+    private readonly List<(TrueTrouble Episode, double Delay, bool Found, bool RightLeg)> _found = [];
 
     private DetectionTrial()
     {
@@ -70,22 +83,32 @@ public sealed class DetectionTrial
 
     public static DetectionTrial Of(SimulatedHerd herd, IReadOnlyList<Flag> flags)
     {
+        var troubles = herd.Episodes.ConvertAll(e => new TrueTrouble(e.Cow, e.Pattern, e.Leg, e.OnsetDay, e.Drop, e.HealingDay + 40));
+        var troubled = troubles.Sum(e => Math.Min(e.UntilDay, herd.Spec.Days) - e.OnsetDay);
+        return Of(troubles, flags, ((herd.Spec.Cows * (herd.Spec.Days - LearningDays)) - troubled) / 7);
+    }
+
+    /// <summary>Scores flags.</summary>
+    /// <param name="troubles">The truth.</param>
+    /// <param name="flags">The flags.</param>
+    /// <param name="soundCowWeeks">Weeks that sound cows crossed in after the learning days.</param>
+    public static DetectionTrial Of(List<TrueTrouble> troubles, IReadOnlyList<Flag> flags, double soundCowWeeks)
+    {
         var trial = new DetectionTrial();
-        foreach (var episode in herd.Episodes)
+        foreach (var trouble in troubles.Where(t => !double.IsNaN(t.Drop)))
         {
-            var first = flags.Where(f => f.Cow == episode.Cow && episode.Explains(f.Day)).MinBy(f => f.Day);
-            var found = first is not null && first.Day - episode.OnsetDay < MissDays;
-            var right = found && (episode.Pattern == AlertPattern.OneLeg
-                ? first!.Pattern == AlertPattern.OneLeg && first.Leg == episode.Leg
-                : first!.Pattern == episode.Pattern);
-            trial._found.Add((episode, found ? first!.Day - episode.OnsetDay : MissDays, found, right));
+            var first = flags.Where(f => f.Cow == trouble.Cow && trouble.Explains(f.Day)).MinBy(f => f.Day);
+            var found = first is not null && first.Day - trouble.OnsetDay < MissDays;
+            var right = found && (trouble.Pattern == AlertPattern.OneLeg
+                ? first!.Pattern == AlertPattern.OneLeg && first.Leg == trouble.Leg
+                : first!.Pattern == trouble.Pattern);
+            trial._found.Add((trouble, found ? first!.Day - trouble.OnsetDay : MissDays, found, right));
         }
 
-        var isFalse = flags.Where(f => f.Day >= LearningDays && !herd.Episodes.Exists(e => e.Cow == f.Cow && e.Explains(f.Day))).ToList();
+        var isFalse = flags.Where(f => f.Day >= LearningDays && !troubles.Exists(e => e.Cow == f.Cow && e.Explains(f.Day))).ToList();
         trial.Repeats = isFalse.Count(f => isFalse.Exists(g => g.Cow == f.Cow && g.Day < f.Day && g.Day > f.Day - 30));
         trial.FalseFlags = isFalse.Count;
-        var troubled = herd.Episodes.Sum(e => Math.Min(e.HealingDay + 40, herd.Spec.Days) - e.OnsetDay);
-        trial.CowWeeks = ((herd.Spec.Cows * (herd.Spec.Days - LearningDays)) - troubled) / 7;
+        trial.CowWeeks = soundCowWeeks;
         trial.FalsePer100CowWeeks = 100 * (trial.FalseFlags - trial.Repeats) / trial.CowWeeks;
         return trial;
     }

@@ -71,7 +71,7 @@ public sealed class CusumRunLengthTests
     [InlineData(7.9, 5.2)]
     public void Table_agrees_with_the_chain(double size, double limit)
     {
-        var tails = Array.IndexOf(FalseAlarmTable.Tails, 5.0);
+        var tails = Array.IndexOf(CowNoise.Tails, 5.0);
         var tail = new LikelihoodRatioTail(5);
         var chain = 1 / RunLength.Average(x => tail.Cdf(size, x), limit, 160);
         Assert.InRange(FalseAlarmTable.For(tails).Rate(size, limit), chain * 0.93, chain * 1.07);
