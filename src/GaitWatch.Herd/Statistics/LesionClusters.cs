@@ -3,33 +3,6 @@ using System.Globalization;
 
 namespace GaitWatch.Herd;
 
-/// <summary>More lesions of a kind from one pen within a few days than chance brings.</summary>
-/// <param name="Pen">The pen.</param>
-/// <param name="Group">The kind.</param>
-/// <param name="From">Day of the first.</param>
-/// <param name="To">Day of the last.</param>
-/// <param name="Count">How many new cases.</param>
-/// <param name="Expected">How many were to be expected there in so many days.</param>
-/// <param name="PValue">How likely chance alone brings such a cluster anywhere in the herd.</param>
-/// <param name="Sentence">What is seen and where to look.</param>
-public sealed record LesionCluster(string Pen, LesionGroup Group, DateOnly From, DateOnly To, int Count, double Expected, double PValue, string Sentence);
-
-/// <summary>How clusters are looked for.</summary>
-public sealed record LesionClusterOptions
-{
-    /// <summary>Length of the window that slides over the time, days. Chosen by us: about what lies between two visits.</summary>
-    public int WindowDays { get; init; } = 14;
-
-    /// <summary>How likely chance may bring one, over all pens and kinds looked at.</summary>
-    public double Alpha { get; init; } = 0.05;
-
-    /// <summary>Fewer are no cluster, however rare. Chosen by us.</summary>
-    public int Fewest { get; init; } = 3;
-
-    /// <summary>The same kind in the same cow within so many days is the same case.</summary>
-    public int SameCaseDays { get; init; } = 28;
-}
-
 /// <summary>Looks for clusters of lesions by pen and kind.</summary>
 public static class LesionClusters
 {

@@ -3,11 +3,6 @@ using GaitWatch.Gait;
 
 namespace GaitWatch.Lameness;
 
-/// <summary>An assessed passage and the shares measured in it.</summary>
-/// <param name="Assessment">What was expected of her then.</param>
-/// <param name="Share">The share each leg carried, 0 to 1.</param>
-public readonly record struct AssessedShares(PassageAssessment Assessment, PerLeg<double> Share);
-
 /// <summary>What a recovery is held against: her baseline as it stood before onset, moved with the herd alone.</summary>
 /// <param name="Readings">One for each passage that may be used.</param>
 /// <param name="Baseline">The baseline from before onset; null when none was known.</param>

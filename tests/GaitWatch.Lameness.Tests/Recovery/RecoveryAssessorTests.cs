@@ -69,7 +69,15 @@ public sealed class RecoveryAssessorTests
     }
 
     [Fact]
-    public void Two_days_tell_nothing() => Assert.Equal(RecoveryStatus.TooEarly, TreatedCow.Assess(new TreatedCow(6).Readings(Healing, 60), 2).Status);
+    public void The_first_days_after_treatment_tell_nothing_and_are_shown()
+    {
+        var readings = new TreatedCow(6).Readings(t => 25, 60);
+        var assessment = TreatedCow.Assess(readings, 2.9);
+        Assert.Equal(RecoveryStatus.TooEarly, assessment.Status);
+        Assert.InRange(assessment.DropPercentNow!.Value, 22, 28);
+        Assert.Contains("that alone changes her walk", assessment.Explanation, StringComparison.Ordinal);
+        Assert.Equal(RecoveryStatus.Worse, TreatedCow.Assess(readings, 8).Status);
+    }
 
     [Fact]
     public void The_band_is_two_daily_deviations_and_at_most_five_per_cent()
