@@ -343,7 +343,9 @@ internal sealed class CowWatch
     private PassageAssessment Assess(
         PassageInput input, in Surprise surprise, in Session common, ImmutableArray<QualityReason> reasons, ReadOnlySpan<double> evidence)
     {
-        var expected = Balances.FromVector(surprise.Expected).ToShares();
+        // While a trouble is open her normal is the one from before it; what is expected of her next follows her as she is.
+        var normal = _troubles.Count > 0 ? _troubles[0].Normal + common.Movement : surprise.Expected;
+        var expected = Balances.FromVector(normal).ToShares();
         var cov = surprise.Cov;
         return new PassageAssessment
         {
@@ -354,7 +356,7 @@ internal sealed class CowWatch
             Baseline = _troubles.Count > 0 ? BaselineState.Frozen : _settled.IsLearnt ? BaselineState.Watching : BaselineState.Learning,
             ExpectedShare = expected,
             ShareSpread = PerLeg.From(leg => expected[leg] * Math.Sqrt(cov.Quadratic(LoadDrop.LogShareGradient(expected, leg)))),
-            Residual = Balances.FromVector(surprise.Value),
+            Residual = Balances.FromVector(surprise.Value + (surprise.Expected - normal)),
             CommonMovement = Balances.FromVector(common.Movement),
             OneLegEvidence = new PerLeg<double>(evidence[0], evidence[1], evidence[2], evidence[3]),
             BothHindEvidence = evidence[4],
