@@ -64,7 +64,7 @@ public sealed class BarnStore : IAsyncDisposable
             progress.ReportFolded(folded);
             progress.FramesKeptFrom = keptFrom.FromMs();
             return new BarnStore(
-                options, held, writer, new InputLog(writer, progress, time, last), progress, new BarnReader(contexts, options, progress, time));
+                options, held, writer, new InputLog(writer, progress, time, last), progress, new BarnReader(contexts, options, progress, new WriteBook(), time));
         }
         catch (Exception exception)
         {

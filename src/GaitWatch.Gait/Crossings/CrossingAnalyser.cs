@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace GaitWatch.Gait;
 
 /// <summary>Turns the frames of one platform into crossings.</summary>
@@ -26,5 +28,17 @@ public sealed class CrossingAnalyser
     /// <param name="before">
     /// The zero last known before the window, used only where a crossing has no empty stretch of its own; null when none is.
     /// </param>
-    public WindowAnalysis Analyse(IReadOnlyList<Frame> frames, ZeroLevels? before = null) => throw new NotImplementedException();
+    public WindowAnalysis Analyse(IReadOnlyList<Frame> frames, ZeroLevels? before = null)
+    {
+        var spans = LoadedSpans.Cut(FrameAssembly.Assemble(frames, Platform.Cells.Length), before);
+        return new WindowAnalysis
+        {
+            Crossings = ImmutableArray.CreateRange(
+                spans.Spans,
+                span => span.Recorded is { } load ? CrossingMeasurement.Of(Platform, Options, load) : CrossingMeasurement.Broken(span)),
+            BeginsLoaded = spans.BeginsLoaded,
+            LoadedSince = spans.LoadedSince,
+            Zeros = spans.Zeros,
+        };
+    }
 }

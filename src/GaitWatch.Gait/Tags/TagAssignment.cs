@@ -15,6 +15,62 @@ public static class TagAssignment
     /// <param name="window">How long a read waits.</param>
     /// <returns>One verdict a crossing.</returns>
     public static ImmutableArray<TagVerdict> Assign(
-        IReadOnlyList<(DateTimeOffset FirstContact, DateTimeOffset LastLift)> crossings, IReadOnlyList<TagRead> tags, TimeSpan window) =>
-        throw new NotImplementedException();
+        IReadOnlyList<(DateTimeOffset FirstContact, DateTimeOffset LastLift)> crossings, IReadOnlyList<TagRead> tags, TimeSpan window)
+    {
+        var reads = tags.OrderBy(read => read.At).ThenBy(read => read.Eid).ToArray();
+        var usedUntil = new Dictionary<Eid, DateTimeOffset>();
+        var verdicts = ImmutableArray.CreateBuilder<TagVerdict>(crossings.Count);
+        foreach (var (firstContact, lastLift) in crossings)
+        {
+            var verdict = VerdictOf(firstContact, lastLift, reads, window, usedUntil);
+            if (verdict.Eid is { } eid)
+                usedUntil[eid] = lastLift;
+            verdicts.Add(verdict);
+        }
+
+        return verdicts.MoveToImmutable();
+    }
+
+    private static TagVerdict VerdictOf(
+        DateTimeOffset firstContact, DateTimeOffset lastLift, TagRead[] reads, TimeSpan window, Dictionary<Eid, DateTimeOffset> usedUntil)
+    {
+        Eid? waiting = null;
+        for (var k = FirstAtOrAfter(reads, firstContact, window); k < reads.Length; k++)
+        {
+            var (at, eid) = reads[k];
+            if (at > lastLift)
+                break;
+            if (at > firstContact)
+            {
+                // Nothing was waiting, so the first read under way names her.
+                if (waiting is null)
+                    return new TagVerdict(eid, null);
+                break;
+            }
+
+            if (eid == waiting || (usedUntil.TryGetValue(eid, out var until) && at <= until))
+                continue;
+            if (waiting is not null)
+                return new TagVerdict(null, QualityReason.TwoTags);
+            waiting = eid;
+        }
+
+        return waiting is null ? new TagVerdict(null, QualityReason.NoTag) : new TagVerdict(waiting, null);
+    }
+
+    private static int FirstAtOrAfter(TagRead[] reads, DateTimeOffset firstContact, TimeSpan window)
+    {
+        var low = 0;
+        var high = reads.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (firstContact - reads[middle].At > window)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        return low;
+    }
 }

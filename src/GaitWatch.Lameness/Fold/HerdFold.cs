@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Text;
+using GaitWatch.Gait;
 
 namespace GaitWatch.Lameness;
 
@@ -9,6 +11,14 @@ namespace GaitWatch.Lameness;
 /// <remarks>Not safe for use by several threads at once.</remarks>
 public sealed class HerdFold
 {
+    /// <summary>First bytes of a saved state, and its version: raised whenever what is saved, or what follows from it, changes.</summary>
+    private const uint Magic = 0x464C5747;
+    private const int Version = 1;
+
+    private readonly SortedDictionary<string, CowWatch> _cows = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, PlatformMovement> _platforms = new(StringComparer.Ordinal);
+    private HerdModel _herd = new();
+
     /// <summary>A herd of which nothing is known.</summary>
     public HerdFold(LamenessOptions options)
     {
@@ -22,19 +32,155 @@ public sealed class HerdFold
     public DateTimeOffset? Head { get; private set; }
 
     /// <summary>The newest common movement of every platform.</summary>
-    public ImmutableArray<PlatformShift> Shifts => throw new NotImplementedException();
+    public ImmutableArray<PlatformShift> Shifts => [.. _platforms.Select(p => PlatformText.Shift(p.Key, p.Value))];
 
     /// <summary>Every alert that is not closed, in order of cow, then of <see cref="Alert.RaisedAt"/>.</summary>
-    public ImmutableArray<Alert> OpenAlerts => throw new NotImplementedException();
+    public ImmutableArray<Alert> OpenAlerts =>
+        [.. _cows.Values.SelectMany(cow => cow.Troubles.Select(t => t.Alert).OrderBy(a => a.RaisedAt))];
 
     /// <summary>Folds one more input.</summary>
     /// <exception cref="InvalidOperationException">The input lies before <see cref="Head"/>: a late one needs an earlier checkpoint.</exception>
-    public FoldStep Fold(HerdInput input) => throw new NotImplementedException();
+    /// <exception cref="ArgumentException">A passage lacks the share of a leg.</exception>
+    public FoldStep Fold(HerdInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        if (input.At < Head)
+        {
+            throw new InvalidOperationException(
+                $"The input at {input.At:O} lies before {Head:O}, up to which the history is folded; fold again from a checkpoint before it.");
+        }
+
+        var day = TimeZoneInfo.ConvertTime(input.At, Options.TimeZone).Ticks / TimeSpan.TicksPerDay;
+        return input switch
+        {
+            PassageInput passage => FoldPassage(passage, day),
+            CowEventInput known => FoldEvent(known, day),
+            _ => throw new ArgumentException($"An input is a passage or an event, not a {input.GetType().Name}.", nameof(input)),
+        };
+    }
 
     /// <summary>The whole state, to go on from later. What is restored behaves exactly as what was saved.</summary>
-    public byte[] Save() => throw new NotImplementedException();
+    public byte[] Save()
+    {
+        using var stream = new MemoryStream();
+        using var writer = new BinaryWriter(stream, Encoding.UTF8);
+        writer.Write(Magic);
+        writer.Write(Version);
+        writer.Write(Head?.UtcTicks ?? -1);
+        _herd.Save(writer);
+        writer.Write(_platforms.Count);
+        foreach (var (name, platform) in _platforms)
+        {
+            writer.Write(name);
+            platform.Save(writer);
+        }
+
+        writer.Write(_cows.Count);
+        foreach (var cow in _cows.Values)
+            cow.Save(writer);
+        writer.Flush();
+        return stream.ToArray();
+    }
 
     /// <summary>The state that <see cref="Save"/> wrote.</summary>
     /// <exception cref="FormatException">The bytes are no state of this version; fold again from the start.</exception>
-    public static HerdFold Restore(LamenessOptions options, ReadOnlySpan<byte> saved) => throw new NotImplementedException();
+    public static HerdFold Restore(LamenessOptions options, ReadOnlySpan<byte> saved)
+    {
+        using var stream = new MemoryStream(saved.ToArray(), writable: false);
+        using var reader = new BinaryReader(stream, Encoding.UTF8);
+        try
+        {
+            if (reader.ReadUInt32() != Magic)
+                throw new FormatException("The bytes do not begin as the saved state of a herd does.");
+            var version = reader.ReadInt32();
+            if (version != Version)
+                throw new FormatException($"The state has version {version}; this is version {Version}. Fold again from the start.");
+            var fold = new HerdFold(options);
+            var head = reader.ReadInt64();
+            fold.Head = head < 0 ? null : new DateTimeOffset(head, TimeSpan.Zero);
+            fold._herd = HerdModel.Load(reader);
+            for (var platforms = reader.ReadInt32(); platforms > 0; platforms--)
+                fold._platforms.Add(reader.ReadString(), PlatformMovement.Load(reader));
+            for (var cows = reader.ReadInt32(); cows > 0; cows--)
+            {
+                var cow = CowWatch.Load(reader, fold._herd);
+                fold._cows.Add(cow.Name, cow);
+            }
+
+            return stream.Position == stream.Length
+                ? fold
+                : throw new FormatException($"{stream.Length - stream.Position} bytes are left over after the state.");
+        }
+        catch (Exception e) when (e is EndOfStreamException or ArgumentException or IOException)
+        {
+            throw new FormatException("The bytes are not the whole saved state of a herd. Fold again from the start.", e);
+        }
+    }
+
+    private FoldStep FoldPassage(PassageInput input, long day)
+    {
+        var passage = input.Passage;
+        var reading = ReadingOf(passage, day);
+        Advance(input.At, day);
+        if (!_platforms.TryGetValue(passage.Platform, out var platform))
+            _platforms.Add(passage.Platform, platform = new PlatformMovement(_platforms.Count == 0));
+        platform.Enter(reading.Ticks);
+        return CowOf(input.Cow).Pass(input, reading, _herd, _platforms, Options);
+    }
+
+    private FoldStep FoldEvent(CowEventInput input, long day)
+    {
+        Advance(input.At, day);
+        var known = input.Event;
+        var changes = CowOf(known.Cow).Know(known, _herd, _platforms, day, Options);
+        if (known is LeftHerd)
+            _cows.Remove(known.Cow);
+        return new FoldStep(null, changes);
+    }
+
+    private void Advance(DateTimeOffset at, long day)
+    {
+        Head = at;
+        if (!_herd.Enter(day))
+            return;
+        var means = new List<Vector3>();
+        var weights = new List<double>();
+        var tails = new double[CowNoise.Tails.Length];
+        foreach (var cow in _cows.Values)
+        {
+            if (cow.KnownMean is { } mean)
+                means.Add(mean);
+            if (cow.LogWeight is { } weight)
+                weights.Add(weight);
+            if (cow.KnownTails is { } known)
+                tails[known]++;
+        }
+
+        _herd.Refresh(Options, means, weights, tails);
+    }
+
+    private CowWatch CowOf(string name)
+    {
+        if (!_cows.TryGetValue(name, out var cow))
+            _cows.Add(name, cow = new CowWatch(name, _herd));
+        return cow;
+    }
+
+    private Reading ReadingOf(Passage passage, long day)
+    {
+        var shares = PerLeg.From(leg => passage.Legs[leg].Share
+            ?? throw new ArgumentException($"Passage {passage.Id} has no share for {leg.WireName()}; only passages with all four legs are folded."));
+        Vector3? error = null;
+        if (passage.Legs is { Lf.ShareError: { } lf, Rf.ShareError: { } rf, Lh.ShareError: { } lh, Rh.ShareError: { } rh })
+        {
+            var relative = new PerLeg<double>(
+                Square(lf / shares.Lf), Square(rf / shares.Rf), Square(lh / shares.Lh), Square(rh / shares.Rh));
+            error = new Vector3(
+                ((relative.Lf + relative.Rf) + (relative.Lh + relative.Rh)) / 4, (relative.Lf + relative.Rf) / 2, (relative.Lh + relative.Rh) / 2);
+        }
+
+        return new Reading(Balances.FromShares(shares).ToVector(), _herd.ExtraError(error), passage.EndedAt.UtcTicks, day);
+    }
+
+    private static double Square(double x) => x * x;
 }

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Data.Common;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
-using GaitWatch.Lameness;
 
 namespace GaitWatch.Store;
 
@@ -56,23 +55,31 @@ public sealed partial class StateChange
         Task.FromResult<IReadOnlyList<Frame>>(_writer.Query(
             FrameQuery.Sql, FrameQuery.Read, platform, FrameQuery.EarliestStart(from), to.ToMs(), from.ToMs(), cells));
 
+    /// <summary>What lies on either side of a span of a platform's frames, however far away.</summary>
+    /// <returns>End of the last frame that began before <paramref name="from"/>, beginning of the first that began at or after <paramref name="to"/>; null where there is none.</returns>
+    public Task<(DateTimeOffset? Before, DateTimeOffset? After)> FramesAroundAsync(string platform, DateTimeOffset from, DateTimeOffset to)
+    {
+        var before = _writer.Query(
+            """SELECT "End" FROM frames WHERE "Platform" = @0 AND "T0" < @1 ORDER BY "T0" DESC LIMIT 1""", row => row.GetInt64(0), platform, from.ToMs());
+        var after = _writer.Query(
+            """SELECT "T0" FROM frames WHERE "Platform" = @0 AND "T0" >= @1 ORDER BY "T0" LIMIT 1""", row => row.GetInt64(0), platform, to.ToMs());
+        return Task.FromResult<(DateTimeOffset?, DateTimeOffset?)>(
+            (before is [var end] ? end.FromMs() : null, after is [var begin] ? begin.FromMs() : null));
+    }
+
     /// <summary>A platform's tag reads in [from, to), in order of time.</summary>
     public Task<IReadOnlyList<TagRead>> TagsAsync(string platform, DateTimeOffset from, DateTimeOffset to) =>
         Task.FromResult<IReadOnlyList<TagRead>>(_writer.Query(
             """SELECT "At", "Eid" FROM tags WHERE "Platform" = @0 AND "At" >= @1 AND "At" < @2 ORDER BY "At", "Eid" """,
             row => new TagRead(row.GetInt64(0).FromMs(), row.GetInt64(1).ToEid()), platform, from.ToMs(), to.ToMs()));
 
-    /// <summary>Every registration ever made.</summary>
-    public Task<HerdRegister> RegisterAsync() =>
-        Task.FromResult(new HerdRegister(Writes().OfType<RegisterWrite>().Select(write => write.Registration)));
+    /// <summary>Everything that people entered up to a sequence number, in order of arrival.</summary>
+    public Task<ImmutableArray<FarmWrite>> WritesUntilAsync(long seq) => Task.FromResult<ImmutableArray<FarmWrite>>(
+        [.. _writer.Query("""SELECT "Body" FROM writes WHERE "Seq" <= @0 ORDER BY "Seq" """, row => StoreJson.Read<FarmWrite>(row.GetString(0)), seq)]);
 
-    /// <summary>Every event that is not the register's: alerts closed by hand. In no order.</summary>
-    public Task<IReadOnlyList<CowEventInput>> WrittenEventsAsync() =>
-        Task.FromResult<IReadOnlyList<CowEventInput>>(
-        [
-            .. Writes().OfType<CloseAlertWrite>().Select(write => new CowEventInput(
-                write.Closed, $"{write.Closed.Cow}/closed/{write.Closed.Pattern}/{write.Closed.Leg}/{write.Closed.Reason}/{write.Closed.By}/{write.Closed.Note}")),
-        ]);
+    /// <summary>The register of everything that was written so far, folded or not.</summary>
+    public async Task<HerdRegister> RegisterAsync() =>
+        new((await WritesUntilAsync(long.MaxValue)).OfType<RegisterWrite>().Select(write => write.Registration));
 
     /// <summary>Removes frames and tags that began before an instant; later ones of that age are refused as too late.</summary>
     public Task PruneFramesAsync(DateTimeOffset before)
@@ -83,9 +90,6 @@ public sealed partial class StateChange
         _prunedBefore = before;
         return Task.CompletedTask;
     }
-
-    private List<FarmWrite> Writes() =>
-        _writer.Query("""SELECT "Body" FROM writes ORDER BY "Seq" """, row => StoreJson.Read<FarmWrite>(row.GetString(0)));
 
     private ImmutableArray<InputSpan> Spans(string sql, long after, long until)
     {

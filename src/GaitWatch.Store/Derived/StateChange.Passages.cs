@@ -26,21 +26,23 @@ public sealed partial class StateChange
     /// <param name="written">Passages new or changed.</param>
     /// <param name="fromFrames">Whether they were analysed here from frames.</param>
     /// <param name="register">The register.</param>
-    public Task ReplacePassagesAsync(
+    /// <returns>End of the earliest accepted passage that is no more or was replaced; null when all are new.</returns>
+    public Task<DateTimeOffset?> ReplacePassagesAsync(
         IReadOnlyCollection<string> removedIds, IReadOnlyCollection<Passage> written, bool fromFrames, HerdRegister register)
     {
+        long? earliest = null;
         var recount = new HashSet<string>(StringComparer.Ordinal);
         var seen = new Dictionary<string, (long First, long Last)>(StringComparer.Ordinal);
         foreach (var id in removedIds)
         {
-            NoteOwner(id, recount);
+            NoteReplaced(id, recount, ref earliest);
             _writer.Execute("""DELETE FROM passages WHERE "Id" = @0""", id);
             _writer.Execute("""DELETE FROM assessments WHERE "PassageId" = @0""", id);
         }
 
         foreach (var passage in written)
         {
-            NoteOwner(passage.Id, recount);
+            NoteReplaced(passage.Id, recount, ref earliest);
             var cow = passage.Eid is { } eid ? register.CowOf(eid, passage.StartedAt) : null;
             _writer.Execute(UpsertPassage, PassageColumns.Values(passage, cow, fromFrames));
             if (!passage.IsAccepted)
@@ -62,7 +64,7 @@ public sealed partial class StateChange
         }
 
         RecountSeen(recount);
-        return Task.CompletedTask;
+        return Task.FromResult(earliest.FromMs());
     }
 
     /// <summary>Gives the passages that carried any of these tags to the cow that the register now names.</summary>
@@ -120,10 +122,16 @@ public sealed partial class StateChange
         }
     }
 
-    private void NoteOwner(string passageId, HashSet<string> owners)
+    private void NoteReplaced(string passageId, HashSet<string> owners, ref long? earliest)
     {
-        if (_writer.Query("""SELECT "Cow" FROM passages WHERE "Id" = @0 AND "Cow" IS NOT NULL""", row => row.GetString(0), passageId) is [var cow])
-            owners.Add(cow);
+        var replaced = _writer.Query(
+            """SELECT "Cow", "EndedAt", "Accepted" FROM passages WHERE "Id" = @0 AND "Cow" IS NOT NULL""",
+            row => (Cow: row.GetString(0), EndedAt: row.GetInt64(1), Accepted: row.GetInt32(2) != 0), passageId);
+        if (replaced is not [var passage])
+            return;
+        owners.Add(passage.Cow);
+        if (passage.Accepted)
+            earliest = Math.Min(earliest ?? long.MaxValue, passage.EndedAt);
     }
 
     private void RecountSeen(IEnumerable<string> cows)

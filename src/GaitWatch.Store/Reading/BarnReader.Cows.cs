@@ -34,8 +34,12 @@ public sealed partial class BarnReader
     }
 
     private static CowView View(HerdRegister register, string cow, DateTimeOffset now, long? lastSeenAt) =>
-        register.At(cow, JustAfter(now)) is { } known
+        register.At(cow, Known(register, cow, JustAfter(now))) is { } known
             ? new CowView(cow, known.Eid?.ToString(), known.Pen, known.Parity, known.CalvedOn, known.DriedOffOn, known.DueOn, known.LeftOn, lastSeenAt.FromMs())
             // Known by her tag alone: the tag is her name.
             : new CowView(cow, cow, null, null, null, null, null, null, lastSeenAt.FromMs());
+
+    // What was entered since the last crossing is known already: who has just moved a cow to another pen sees her there.
+    private static DateTimeOffset Known(HerdRegister register, string cow, DateTimeOffset now) =>
+        register.HistoryOf(cow).Select(said => said.EnteredAt).Append(now).Max();
 }

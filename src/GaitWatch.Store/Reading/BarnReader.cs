@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Herd;
 using Microsoft.EntityFrameworkCore;
 
@@ -10,13 +11,15 @@ public sealed partial class BarnReader
     private readonly IDbContextFactory<BarnContext> _contexts;
     private readonly StoreOptions _options;
     private readonly Progress _progress;
+    private readonly WriteBook _book;
     private readonly TimeProvider _time;
 
-    internal BarnReader(IDbContextFactory<BarnContext> contexts, StoreOptions options, Progress progress, TimeProvider time)
+    internal BarnReader(IDbContextFactory<BarnContext> contexts, StoreOptions options, Progress progress, WriteBook book, TimeProvider time)
     {
         _contexts = contexts;
         _options = options;
         _progress = progress;
+        _book = book;
         _time = time;
     }
 
@@ -44,10 +47,17 @@ public sealed partial class BarnReader
     private async Task<DateTimeOffset> NewestAsync(BarnContext context, CancellationToken cancellation) =>
         (await context.Passages.MaxAsync(row => (long?)row.EndedAt, cancellation)).FromMs() ?? _time.GetUtcNow();
 
-    private static async Task<HerdRegister> RegisterAsync(BarnContext context, CancellationToken cancellation)
+    private async Task<HerdRegister> RegisterAsync(BarnContext context, CancellationToken cancellation) =>
+        (await BookAsync(context, cancellation)).Register;
+
+    private async Task<ImmutableList<FarmWrite>> WritesAsync(BarnContext context, CancellationToken cancellation) =>
+        (await BookAsync(context, cancellation)).Writes;
+
+    private async Task<(ImmutableList<FarmWrite> Writes, HerdRegister Register)> BookAsync(BarnContext context, CancellationToken cancellation)
     {
-        var bodies = await context.Writes.OrderBy(row => row.Seq).Select(row => row.Body).ToListAsync(cancellation);
-        return new HerdRegister(bodies.Select(StoreJson.Read<FarmWrite>).OfType<RegisterWrite>().Select(write => write.Registration));
+        var last = _book.Last;
+        var newer = await context.Writes.Where(row => row.Seq > last).OrderBy(row => row.Seq).Select(row => new { row.Seq, row.Body }).ToListAsync(cancellation);
+        return _book.Add([.. newer.Select(row => (row.Seq, row.Body))]);
     }
 
     // The newest event is itself within what is asked for.

@@ -1,0 +1,3 @@
+using GaitWatch.Simulator;
+
+return await SimulatorCommand.RunAsync(args, Console.Out, Console.Error);

@@ -1,0 +1,119 @@
+using GaitWatch.Store;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace GaitWatch.Barn;
+
+/// <summary>
+/// Keeps the retained topics as the store has them: after each change, and at every connection, whatever the broker kept
+/// from earlier. Sends only what differs, and not more often than <see cref="BarnOptions.PublishEvery"/>.
+/// </summary>
+internal sealed class Publisher : BackgroundService
+{
+    private readonly BarnStore _store;
+    private readonly BarnOptions _options;
+    private readonly IBrokerLink _link;
+    private readonly HerdWorker _worker;
+    private readonly BarnMetrics _metrics;
+    private readonly TimeProvider _time;
+    private readonly ILogger<Publisher> _log;
+    private readonly TopicScheme _topics;
+    private readonly Retained _retained = new();
+    private readonly SemaphoreSlim _due = new(0, 1);
+
+    public Publisher(
+        BarnStore store, BarnOptions options, IBrokerLink link, HerdWorker worker, BarnMetrics metrics, TimeProvider time, ILogger<Publisher> log)
+    {
+        _store = store;
+        _options = options;
+        _link = link;
+        _worker = worker;
+        _metrics = metrics;
+        _time = time;
+        _log = log;
+        _topics = new TopicScheme(options.Farm);
+        // Before anything is started, so that the first connection is not missed.
+        _worker.Changed += Due;
+        _link.Connecting += _retained.Forget;
+        _link.Connected += Due;
+        _link.SeenOut += Seen;
+    }
+
+    public override void Dispose()
+    {
+        _worker.Changed -= Due;
+        _link.Connecting -= _retained.Forget;
+        _link.Connected -= Due;
+        _link.SeenOut -= Seen;
+        _due.Dispose();
+        base.Dispose();
+    }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        try
+        {
+            while (true)
+            {
+                await _due.WaitAsync(stoppingToken);
+                await TryPublishAsync(stoppingToken);
+                await Task.Delay(_options.PublishEvery, _time, stoppingToken);
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // What is published stays as it is: retained, until the next start puts it right.
+        }
+    }
+
+    private async Task TryPublishAsync(CancellationToken stopping)
+    {
+        if (!_link.IsConnected)
+            return;
+        try
+        {
+            await PublishAsync(stopping);
+        }
+        catch (OperationCanceledException) when (stopping.IsCancellationRequested)
+        {
+            throw;
+        }
+        catch (Exception fault)
+        {
+            // The next connection begins anew; while this one lasts it is tried again.
+            _log.PublishingFailed(fault.Message);
+            if (_link.IsConnected)
+                Due();
+        }
+    }
+
+    private async Task PublishAsync(CancellationToken stopping)
+    {
+        var missing = _retained.Missing(await OutMessages.OfAsync(_store.Reader, _topics, stopping));
+        foreach (var (topic, payload) in missing)
+        {
+            await _link.PublishAsync(topic, payload, stopping);
+            _retained.Holds(topic, payload);
+        }
+
+        _metrics.Published(missing.Length);
+    }
+
+    private void Seen(string topic, byte[] payload)
+    {
+        _retained.Holds(topic, payload);
+        Due();
+    }
+
+    private void Due()
+    {
+        try
+        {
+            _due.Release();
+        }
+        catch (SemaphoreFullException)
+        {
+            // Already due.
+        }
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+
+namespace GaitWatch.Barn;
+
+/// <summary>What the broker is believed to keep on the service's own topics, and what must be sent to make it what it is to be.</summary>
+/// <remarks>Safe to use from several threads.</remarks>
+internal sealed class Retained
+{
+    private readonly Lock _gate = new();
+    private readonly Dictionary<string, byte[]> _kept = new(StringComparer.Ordinal);
+
+    /// <summary>A new connection: nothing is known of what the broker keeps until it tells.</summary>
+    public void Forget()
+    {
+        lock (_gate)
+            _kept.Clear();
+    }
+
+    /// <summary>A topic holds this payload; an empty one means that nothing is kept there.</summary>
+    public void Holds(string topic, byte[] payload)
+    {
+        lock (_gate)
+            _kept[topic] = payload;
+    }
+
+    /// <summary>
+    /// What must be sent, in order of topic: what is not known to stand there, and an empty payload for whatever stands there
+    /// and is not wanted.
+    /// </summary>
+    public ImmutableArray<(string Topic, byte[] Payload)> Missing(IReadOnlyDictionary<string, byte[]> wanted)
+    {
+        lock (_gate)
+        {
+            return
+            [
+                .. wanted.Where(one => !_kept.TryGetValue(one.Key, out var kept) || !kept.AsSpan().SequenceEqual(one.Value))
+                    .Select(one => (one.Key, one.Value))
+                    .Concat(_kept.Where(one => one.Value.Length > 0 && !wanted.ContainsKey(one.Key)).Select(one => (one.Key, Array.Empty<byte>())))
+                    .OrderBy(one => one.Key, StringComparer.Ordinal),
+            ];
+        }
+    }
+}

@@ -1,0 +1,112 @@
+namespace GaitWatch.Gait;
+
+/// <summary>
+/// Finds feet half over an edge that carry so little of their load on the plate, or so briefly alone, that the load never rests on them.
+/// </summary>
+/// <remarks>
+/// A hind foot may press on the plate from before the entry edge while the fore foot stands a stride ahead, a fore foot from beyond
+/// the exit edge while the hind foot stands behind. Counted with the whole foot they would falsify it, so they are given
+/// a place of their own on the edge; their own figures are never used.
+/// </remarks>
+internal static class EdgeFeet
+{
+    /// <summary>Where the part of such a foot stands that is on the plate, metres from the edge: the half of a half foot.</summary>
+    private const double InsetMetres = 0.03;
+
+    /// <summary>No foot's centre of pressure travels further than this: a cow's claw is about 13 cm long (common practice, no source).</summary>
+    private const double LongestTravelMetres = 0.095;
+
+    /// <summary>Below this part of the stretch's highest load the centre of pressure is not trusted.</summary>
+    private const double TrustedPart = 0.25;
+
+    /// <summary>A foot's first and last part of a stance, in which it is hardly disturbed.</summary>
+    private const double EndPart = 0.15;
+
+    /// <summary>The least and the most way between the two feet of one side, metres.</summary>
+    private const double ShortestStrideMetres = 0.7;
+
+    private const double LongestStrideMetres = 1.95;
+
+    /// <summary>A foot so near to an edge may be the one that follows or goes before a hidden one there.</summary>
+    private const double NearEdgeMetres = 0.2;
+
+    /// <summary>Adds places on the edges to a stretch, or moves some there.</summary>
+    /// <param name="plate">The plate.</param>
+    /// <param name="stretch">The stretch.</param>
+    /// <param name="before">The stretch before it on the plate.</param>
+    /// <param name="after">The stretch after it on the plate.</param>
+    /// <remarks>
+    /// Where another foot stood before on the spot, this one is the hind foot, and only a fore foot ahead of it can be hidden; where
+    /// another follows on the spot, it is the fore foot, and only a hind foot behind it can.
+    /// </remarks>
+    public static void Place(PlateSignal plate, UndippedStretch stretch, UndippedStretch? before, UndippedStretch? after)
+    {
+        var places = stretch.Places;
+        var exit = plate.LengthMetres - InsetMetres;
+        var mayBeHind = after is null || after.Places[0].X > plate.LengthMetres - NearEdgeMetres || !IsSpotOf(places, after.Places[0]);
+        var mayBeFore = before is null || before.Places[^1].X < NearEdgeMetres || !IsSpotOf(places, before.Places[^1]);
+        if (places.Count >= 2)
+        {
+            var (beforeLast, last) = (places[^2], places[^1]);
+            var lastIsHidden = mayBeHind && last.X > beforeLast.X && IsStride(exit - beforeLast.X) && IsNoFoot(last, beforeLast);
+            var (first, second) = (places[0], places[1]);
+            var firstIsHidden = mayBeFore && first.X < second.X && IsStride(second.X - InsetMetres) && IsNoFoot(first, second);
+            // With two places and no neighbour that tells, the longer rest is the foot.
+            if (lastIsHidden && firstIsHidden && places.Count == 2)
+                (firstIsHidden, lastIsHidden) = first.End - first.Start < last.End - last.Start ? (true, false) : (false, true);
+            if (lastIsHidden)
+                places[^1] = last with { X = exit, IsEdge = true };
+            else if (firstIsHidden)
+                places[0] = first with { X = InsetMetres, IsEdge = true };
+        }
+
+        if (places.Count != 1 || Travel(plate, stretch.Range) is not { } travel)
+            return;
+        var only = places[0];
+        if (mayBeHind && travel.Forward > LongestTravelMetres && IsStride(exit - only.X))
+            places.Add(new StandingPlace(stretch.Range.End - 1, stretch.Range.End, exit, IsEdge: true));
+        else if (mayBeFore && travel.Backward > LongestTravelMetres && IsStride(only.X - InsetMetres))
+            places.Insert(0, new StandingPlace(stretch.Range.Start, stretch.Range.Start + 1, InsetMetres, IsEdge: true));
+    }
+
+    private static bool IsSpotOf(List<StandingPlace> places, StandingPlace other) =>
+        places.Exists(place => Math.Abs(place.X - other.X) < StandingPlaces.SameSpotMetres);
+
+    /// <summary>Whether a place is none of a foot of its own: the load passed it by, or it lies too near to the other foot's.</summary>
+    private static bool IsNoFoot(StandingPlace place, StandingPlace other) =>
+        place.IsBrief || Math.Abs(place.X - other.X) < ShortestStrideMetres;
+
+    private static bool IsStride(double metres) => metres is > ShortestStrideMetres and < LongestStrideMetres;
+
+    /// <summary>How far the pressure comes ahead of where it starts, and how far behind where it ends.</summary>
+    private static (double Forward, double Backward)? Travel(PlateSignal plate, SampleRange stretch)
+    {
+        var leastKg = 0.0;
+        for (var i = stretch.Start; i < stretch.End; i++)
+            leastKg = Math.Max(leastKg, TrustedPart * plate.ForceKg[i]);
+        var from = stretch.Start;
+        while (from < stretch.End && plate.ForceKg[from] < leastKg)
+            from++;
+        var to = stretch.End;
+        while (to > from && plate.ForceKg[to - 1] < leastKg)
+            to--;
+        var part = Math.Max(1, (int)(EndPart * (to - from)));
+        if (to - from < 4 * part)
+            return null;
+        double start = 0, end = 0;
+        for (var i = 0; i < part; i++)
+        {
+            start += plate.PressureX(from + i) / part;
+            end += plate.PressureX(to - 1 - i) / part;
+        }
+
+        double highest = start, lowest = end;
+        for (var i = from; i < to; i++)
+        {
+            highest = Math.Max(highest, plate.PressureX(i));
+            lowest = Math.Min(lowest, plate.PressureX(i));
+        }
+
+        return (highest - start, end - lowest);
+    }
+}

@@ -1,0 +1,68 @@
+namespace GaitWatch.Lameness;
+
+/// <summary>
+/// A sound cow's newest passage and the first of each of her last days, baseline not taken off: their differences at several distances teach the
+/// herd's noise.
+/// </summary>
+internal sealed class DayHistory
+{
+    private const int Days = 17;
+    private readonly long[] _day = new long[Days];
+    private readonly Vector3[] _value = new Vector3[Days];
+    private long _lastDay = -1;
+    private Vector3 _last;
+
+    public DayHistory() => Array.Fill(_day, -1);
+
+    /// <summary>Takes in a passage, common movement taken off, and hands the herd the differences it makes.</summary>
+    public void Add(HerdModel herd, Vector3 value, long day, double noiseLevel)
+    {
+        var scale = 1 / Math.Sqrt(noiseLevel);
+        if (day == _lastDay)
+        {
+            herd.Noise.Add(0, scale * (value - _last), herd.TailsDof);
+        }
+        else
+        {
+            for (var i = 1; i < HerdNoise.Lags.Length; i++)
+            {
+                var then = day - HerdNoise.Lags[i];
+                if (then >= 0 && _day[then % Days] == then)
+                    herd.Noise.Add(i, scale * (value - _value[then % Days]), herd.TailsDof);
+            }
+
+            (_day[day % Days], _value[day % Days]) = (day, value);
+        }
+
+        (_lastDay, _last) = (day, value);
+    }
+
+    /// <summary>Forgets all: what comes next is not comparable with what was.</summary>
+    public void Clear()
+    {
+        Array.Fill(_day, -1);
+        _lastDay = -1;
+    }
+
+    public void Save(BinaryWriter writer)
+    {
+        foreach (var d in _day)
+            writer.Write(d);
+        foreach (var v in _value)
+            writer.Put(v);
+        writer.Write(_lastDay);
+        writer.Put(_last);
+    }
+
+    public static DayHistory Load(BinaryReader reader)
+    {
+        var history = new DayHistory();
+        for (var i = 0; i < Days; i++)
+            history._day[i] = reader.ReadInt64();
+        for (var i = 0; i < Days; i++)
+            history._value[i] = reader.Take<Vector3>();
+        history._lastDay = reader.ReadInt64();
+        history._last = reader.Take<Vector3>();
+        return history;
+    }
+}

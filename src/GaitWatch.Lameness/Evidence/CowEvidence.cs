@@ -1,0 +1,166 @@
+namespace GaitWatch.Lameness;
+
+/// <summary>One cow's baseline and the evidence against it: one CUSUM for each pattern and design.</summary>
+internal sealed class CowEvidence
+{
+    /// <summary>Number of CUSUMs.</summary>
+    public static readonly int RuleCount = WatchedPattern.All.Length * WatchedPattern.DesignsEach;
+
+    /// <summary>Passages of her own before she is watched.</summary>
+    private const long LearningPassages = 8;
+
+    /// <summary>After a longer silence evidence starts anew.</summary>
+    private static readonly long _longSilence = TimeSpan.FromDays(21).Ticks;
+
+    private Numbers _n;
+    private readonly Cusum[] _rules = new Cusum[RuleCount];
+
+    /// <summary>The plain values, in one piece so that they copy and save as one.</summary>
+    private struct Numbers
+    {
+        public BaselineFilter Filter;
+        public CowNoise Noise;
+        public long Day;
+        public long Ticks;
+        public long Passages;
+        public Matrix3 ExtraDrift;
+        public long ExtraDriftUntil;
+        public long HoldUntil;
+    }
+
+    /// <summary>A cow first seen.</summary>
+    public CowEvidence(HerdModel herd) => _n = new Numbers
+    {
+        Filter = BaselineFilter.Unknown(herd.Spread.Mean, herd.Spread.Cov, herd.Noise.Day),
+        Noise = CowNoise.Unknown(herd.TailsPrior),
+        Day = long.MinValue,
+    };
+
+    private CowEvidence()
+    {
+    }
+
+    /// <summary>Her baseline.</summary>
+    public ref BaselineFilter Filter => ref _n.Filter;
+
+    /// <summary>The CUSUMs, pattern by pattern, design by design.</summary>
+    public ReadOnlySpan<Cusum> Rules => _rules;
+
+    /// <summary>Passages learnt from.</summary>
+    public long Passages => _n.Passages;
+
+    /// <summary>How noisy she is, and how heavy her tails.</summary>
+    public ref readonly CowNoise Noise => ref _n.Noise;
+
+    /// <summary>Whether she is known well enough to be watched.</summary>
+    public bool IsLearnt => _n.Passages >= LearningPassages;
+
+    /// <summary>Whether a known event forbids evidence at a time.</summary>
+    public bool IsHeld(long ticks) => ticks < _n.HoldUntil;
+
+    /// <summary>Makes this one equal to another.</summary>
+    public void CopyFrom(CowEvidence other)
+    {
+        _n = other._n;
+        other._rules.CopyTo(_rules, 0);
+    }
+
+    /// <summary>Brings the baseline to the time of a passage.</summary>
+    public void Advance(HerdModel herd, long ticks, long day)
+    {
+        if (_n.Day == long.MinValue)
+            (_n.Day, _n.Ticks) = (day, ticks);
+        var days = Math.Max(0, ticks - _n.Ticks) / (double)TimeSpan.TicksPerDay;
+        _n.Filter.Drift(days * herd.Noise.Drift);
+        var boosted = Math.Max(0, Math.Min(ticks, _n.ExtraDriftUntil) - _n.Ticks) / (double)TimeSpan.TicksPerDay;
+        if (boosted > 0)
+            _n.Filter.Drift(boosted * _n.ExtraDrift);
+        if (ticks - _n.Ticks > _longSilence)
+            ResetRules();
+        if (day != _n.Day)
+        {
+            var kept = Math.Pow(herd.Noise.Kept, Math.Max(1, day - _n.Day));
+            _n.Filter.NewDay(kept, _n.Noise.Level * herd.Noise.Day);
+            for (var i = 0; i < _rules.Length; i++)
+                _rules[i].DayBias = kept * _rules[i].DayBias;
+            _n.Day = day;
+        }
+
+        _n.Ticks = ticks;
+    }
+
+    /// <summary>Compares a passage with what is expected; <see cref="Advance"/> first.</summary>
+    public Surprise Compare(HerdModel herd, in Reading reading, in Session common)
+    {
+        var expected = _n.Filter.Expected + common.Movement;
+        var surprise = reading.Value - expected;
+        var noise = (_n.Noise.Level * ((common.Unrest * herd.Noise.Passage) + (Math.Max(common.Unrest - 1, 0) * herd.Noise.Day))) + reading.ExtraError;
+        var cov = _n.Filter.ExpectedCov + common.MovementCov + noise;
+        var inverse = cov.Inverse();
+        return new Surprise(expected, surprise, cov, noise, inverse, inverse.Quadratic(surprise));
+    }
+
+    /// <summary>Learns from a passage and adds it to the evidence.</summary>
+    /// <param name="herd">The herd.</param>
+    /// <param name="s">The passage against what was expected.</param>
+    /// <param name="ticks">When.</param>
+    /// <param name="designs">Each rule's designed change for her, balances.</param>
+    /// <param name="frozen">Whether an alert is open: then her noise level is not touched.</param>
+    /// <param name="sizes">Each rule's change in standard deviations; NaN where no evidence was taken.</param>
+    public void Take(HerdModel herd, in Surprise s, long ticks, ReadOnlySpan<Vector3> designs, bool frozen, Span<double> sizes)
+    {
+        var dof = _n.Noise.Dof;
+        var weight = (dof + 3) / (dof + s.Distance);
+        var (meanGain, dayGain) = _n.Filter.Gains(s.Cov + (((1 / weight) - 1) * s.Noise));
+        if (IsLearnt && herd.IsLearnt && !IsHeld(ticks))
+        {
+            for (var i = 0; i < _rules.Length; i++)
+                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, meanGain, dayGain, ticks);
+        }
+        else
+        {
+            sizes.Fill(double.NaN);
+        }
+
+        _n.Filter.Learn(s.Value, meanGain, dayGain);
+        _n.Passages++;
+        if (frozen || _n.Passages <= LearningPassages)
+            return;
+        _n.Noise.Add(s.Distance, herd.TailsPrior);
+    }
+
+    /// <summary>Forgets the evidence, not the baseline.</summary>
+    public void ResetRules() => Array.Clear(_rules);
+
+    /// <summary>A known event: the baseline becomes less certain, drifts faster for a while, and evidence starts anew, later where asked.</summary>
+    /// <param name="cov">Added to the uncertainty of the mean.</param>
+    /// <param name="extraDrift">Added to the drift, a day.</param>
+    /// <param name="driftUntil">Until when, UTC ticks.</param>
+    /// <param name="holdUntil">No evidence before, UTC ticks.</param>
+    public void Loosen(Matrix3 cov, Matrix3 extraDrift, long driftUntil, long holdUntil)
+    {
+        _n.Filter.MeanCov += cov;
+        _n.ExtraDrift = driftUntil > 0 && _n.ExtraDriftUntil > _n.Ticks ? _n.ExtraDrift + extraDrift : extraDrift;
+        _n.ExtraDriftUntil = Math.Max(_n.ExtraDriftUntil, driftUntil);
+        _n.HoldUntil = Math.Max(_n.HoldUntil, holdUntil);
+        ResetRules();
+    }
+
+    /// <summary>Follows a trouble: the mean is set to where it now is and drifts along the trouble's direction until told otherwise.</summary>
+    public void Track(Matrix3 drift, long until) => (_n.ExtraDrift, _n.ExtraDriftUntil) = (drift, until);
+
+    public void Save(BinaryWriter writer)
+    {
+        writer.Put(_n);
+        foreach (var rule in _rules)
+            writer.Put(rule);
+    }
+
+    public static CowEvidence Load(BinaryReader reader)
+    {
+        var e = new CowEvidence { _n = reader.Take<Numbers>() };
+        for (var i = 0; i < e._rules.Length; i++)
+            e._rules[i] = reader.Take<Cusum>();
+        return e;
+    }
+}

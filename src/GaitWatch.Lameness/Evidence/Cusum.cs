@@ -1,0 +1,69 @@
+namespace GaitWatch.Lameness;
+
+/// <summary>
+/// Page's CUSUM of the log likelihood ratio that, since some passage, a cow's balances have moved by one designed change.
+/// Healy's directional CUSUM, with two things a cow needs: tails heavier than normal, and the answer to what the baseline has
+/// meanwhile learnt of the change itself.
+/// </summary>
+/// <remarks>
+/// Page E.S. 1954, Biometrika 41:100-115; Healy J.D. 1987, Technometrics 29:409-412. Since the baseline goes on learning until an alert
+/// is raised, part of a change is absorbed by it; <see cref="MeanBias"/> and <see cref="DayBias"/> carry along how much, were the
+/// change real (Willsky A.S., Jones H.L. 1976, IEEE Trans Autom Control 21:108-112), so the surprise left over is tested against what would be left.
+/// </remarks>
+internal struct Cusum
+{
+    /// <summary>Accumulated log likelihood ratio; 0 at a restart.</summary>
+    public double Value;
+
+    /// <summary>First passage since the last zero, UTC ticks.</summary>
+    public long OnsetTicks;
+
+    /// <summary>Passages since the last zero.</summary>
+    public long Count;
+
+    /// <summary>What the baseline's mean would have taken on of the designed change.</summary>
+    public Vector3 MeanBias;
+
+    /// <summary>What the day would have taken on of it.</summary>
+    public Vector3 DayBias;
+
+    /// <summary>Score and information of the change's size, in units of the design, since the last zero.</summary>
+    public double Score;
+
+    /// <summary>See <see cref="Score"/>.</summary>
+    public double Information;
+
+    /// <summary>Best estimate of the change since the last zero, in units of the design.</summary>
+    public readonly double Size => Information > 0 ? Score / Information : 0;
+
+    /// <summary>Takes in one passage and returns the designed change's size in the surprise, in standard deviations.</summary>
+    /// <param name="surprise">The passage less what was expected.</param>
+    /// <param name="distance">Squared Mahalanobis distance of <paramref name="surprise"/>.</param>
+    /// <param name="design">The designed change, balances.</param>
+    /// <param name="inverse">Inverse covariance of the surprise.</param>
+    /// <param name="tails">Degrees of freedom of the t distribution of surprises.</param>
+    /// <param name="meanGain">What the baseline's mean learns of this surprise.</param>
+    /// <param name="dayGain">What the day learns of it.</param>
+    /// <param name="ticks">When, UTC ticks.</param>
+    public double Add(
+        Vector3 surprise, double distance, Vector3 design, in Matrix3 inverse, double tails, in Matrix3 meanGain, in Matrix3 dayGain, long ticks)
+    {
+        if (Value <= 0)
+            this = new Cusum { OnsetTicks = ticks };
+        var left = design - MeanBias - DayBias;
+        var direction = inverse * left;
+        var size = direction.Dot(left);
+        var along = direction.Dot(surprise);
+        var moved = Math.Max(distance - (2 * along) + size, 0);
+        Value += (tails + 3) / 2 * Math.Log((tails + distance) / (tails + moved));
+        var weight = (tails + 3) / (tails + Math.Min(moved, distance));
+        Score += weight * along;
+        Information += weight * size;
+        Count++;
+        MeanBias += meanGain * left;
+        DayBias += dayGain * left;
+        if (Value <= 0)
+            this = default;
+        return Math.Sqrt(size);
+    }
+}

@@ -1,0 +1,114 @@
+using GaitWatch.Gait;
+
+namespace GaitWatch.Lameness;
+
+/// <summary>Where the evidence on one cow stands against the limits, and what it would raise.</summary>
+internal static class Verdict
+{
+    /// <summary>
+    /// Passages since the last zero before accumulated evidence raises. One stumble, or one tag of another cow, is not lameness; with
+    /// heavy tails half of all false flags would be single passages. Only the sudden rule, far out, trusts one.
+    /// </summary>
+    private const long PassagesNeeded = 2;
+
+    /// <summary>Weighs one cow's evidence.</summary>
+    /// <param name="cow">Her CUSUMs.</param>
+    /// <param name="limits">The herd's limits.</param>
+    /// <param name="sudden">Each pattern's drop in the newest passage, standard deviations.</param>
+    /// <param name="vouched">Whether other cows vouch for the platform, so that a single passage may do.</param>
+    /// <param name="open">Open troubles: what they are about is not raised again.</param>
+    /// <param name="evidence">Takes the evidence of each pattern as a fraction of its limit, in the order of <see cref="WatchedPattern.All"/>.</param>
+    /// <returns>The CUSUM that would raise an alert; -1 when none would.</returns>
+    public static int Weigh(
+        CowEvidence cow, AlarmLimits limits, ReadOnlySpan<double> sudden, bool vouched, List<Trouble> open, Span<double> evidence)
+    {
+        var (best, bestValue) = (-1, double.NegativeInfinity);
+        for (var p = 0; p < WatchedPattern.All.Length; p++)
+        {
+            var pattern = WatchedPattern.All[p];
+            var limit = limits.For(pattern);
+            var isSudden = sudden[p] / limits.Sudden(cow.Noise.TailsIndex);
+            evidence[p] = Math.Max(isSudden, 0);
+            var barred = IsOpen(pattern, open);
+            for (var d = 0; d < WatchedPattern.DesignsEach; d++)
+            {
+                var i = (p * WatchedPattern.DesignsEach) + d;
+                var rule = cow.Rules[i];
+                var fraction = rule.Value / limit;
+                evidence[p] = Math.Max(evidence[p], fraction);
+                var raises = (fraction >= 1 && rule.Count >= PassagesNeeded) || (isSudden >= 1 && vouched);
+                if (!raises || barred || rule.Value - pattern.LimitShift <= bestValue)
+                    continue;
+                (best, bestValue) = (i, rule.Value - pattern.LimitShift);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The highest evidence of any rule, log likelihood ratio, as for a pattern of average commonness.</summary>
+    public static double Highest(CowEvidence cow)
+    {
+        var highest = 0.0;
+        for (var i = 0; i < CowEvidence.RuleCount; i++)
+        {
+            if (cow.Rules[i].Count < PassagesNeeded)
+                continue;
+            highest = Math.Max(highest, cow.Rules[i].Value - WatchedPattern.All[i / WatchedPattern.DesignsEach].LimitShift);
+        }
+
+        return highest;
+    }
+
+    /// <summary>How probable each leg is the sore one, from how the evidence is divided; sums to 1.</summary>
+    public static PerLeg<double> LegProbability(CowEvidence cow)
+    {
+        Span<double> odds = stackalloc double[4];
+        var top = double.NegativeInfinity;
+        Span<double> logs = stackalloc double[WatchedPattern.All.Length];
+        for (var p = 0; p < logs.Length; p++)
+        {
+            logs[p] = -WatchedPattern.All[p].LimitShift + Best(cow, p);
+            top = Math.Max(top, logs[p]);
+        }
+
+        for (var p = 0; p < logs.Length; p++)
+        {
+            var pattern = WatchedPattern.All[p];
+            var weight = Math.Exp(logs[p] - top);
+            if (pattern.Pattern == AlertPattern.OneLeg)
+            {
+                odds[(int)pattern.Leg] += weight;
+                continue;
+            }
+
+            // A pair's weight goes to its legs as their own evidence stands.
+            var (left, right) = (Math.Exp(logs[(int)pattern.Leg] - top), Math.Exp(logs[(int)pattern.Leg.Opposite()] - top));
+            var toLeft = left + right > 0 ? left / (left + right) : 0.5;
+            odds[(int)pattern.Leg] += weight * toLeft;
+            odds[(int)pattern.Leg.Opposite()] += weight * (1 - toLeft);
+        }
+
+        var sum = odds[0] + odds[1] + odds[2] + odds[3];
+        return new PerLeg<double>(odds[0] / sum, odds[1] / sum, odds[2] / sum, odds[3] / sum);
+    }
+
+    private static double Best(CowEvidence cow, int pattern)
+    {
+        var best = 0.0;
+        for (var d = 0; d < WatchedPattern.DesignsEach; d++)
+            best = Math.Max(best, cow.Rules[(pattern * WatchedPattern.DesignsEach) + d].Value);
+        return best;
+    }
+
+    private static bool IsOpen(WatchedPattern pattern, List<Trouble> open)
+    {
+        foreach (var trouble in open)
+        {
+            if (pattern.Overlaps(trouble.Alert.Pattern, trouble.Alert.Leg))
+                return true;
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,403 @@
+using System.Collections.Immutable;
+using GaitWatch.Gait;
+
+namespace GaitWatch.Lameness;
+
+/// <summary>All that is kept of one cow, and what her passages and events do to it.</summary>
+/// <remarks>
+/// Her newest passage is judged at once by what is known, and once more when the next one comes: by then the whole of its session has
+/// crossed, and it is known better what moved everybody. So two evidences are kept: settled without the newest passage, present with it.
+/// </remarks>
+internal sealed class CowWatch
+{
+    /// <summary>The most a trouble's level is thought to move in a day, balances squared per designed change squared.</summary>
+    private const double TrackPerDay = 0.12 * 0.12;
+
+    /// <summary>The same once it is shown to be over: she is normal, and may still ease a little.</summary>
+    private const double EasingPerDay = 0.03 * 0.03;
+
+    /// <summary>For so long after an alert closed she is followed faster along the way that leg moved: healing is not another leg's failing.</summary>
+    private static readonly TimeSpan _easing = TimeSpan.FromDays(14);
+    private static readonly TimeSpan _healingTreated = TimeSpan.FromDays(45);
+
+    /// <summary>A single passage may raise an alert only when so many others of its session vouch for the platform.</summary>
+    private const int Vouchers = 8;
+
+    private readonly CowEvidence _settled;
+    private readonly CowEvidence _present;
+    private readonly List<Trouble> _troubles = [];
+    private DayHistory _history = new();
+    private Identity _identity;
+    private Pending? _pending;
+    private readonly Vector3[] _designs = new Vector3[CowEvidence.RuleCount];
+    private long _designDay = -1;
+    private long _week = -1;
+    private bool _passedProbe;
+
+    public CowWatch(string name, HerdModel herd)
+    {
+        Name = name;
+        _settled = new CowEvidence(herd);
+        _present = new CowEvidence(herd);
+    }
+
+    private CowWatch(string name, CowEvidence settled, HerdModel herd)
+    {
+        Name = name;
+        _settled = settled;
+        _present = new CowEvidence(herd);
+        _present.CopyFrom(settled);
+    }
+
+    /// <summary>Her number.</summary>
+    public string Name { get; }
+
+    /// <summary>Her open troubles.</summary>
+    public IReadOnlyList<Trouble> Troubles => _troubles;
+
+    /// <summary>Her mean balances; null while they rest on too little to tell of the herd.</summary>
+    public Vector3? KnownMean => _settled.Passages >= 20 ? _settled.Filter.Mean : null;
+
+    /// <summary>Place of her weight of tails in <see cref="CowNoise.Tails"/>; null while it rests on too little to tell of the herd.</summary>
+    public int? KnownTails => _settled.Passages >= 150 ? _settled.Noise.TailsIndex : null;
+
+    /// <summary>Natural logarithm of her weight, kg; null while unknown.</summary>
+    public double? LogWeight => _identity.Weights >= 3 ? _identity.LogWeight : null;
+
+    /// <summary>Folds a passage of hers.</summary>
+    public FoldStep Pass(PassageInput input, Reading reading, HerdModel herd, IReadOnlyDictionary<string, PlatformMovement> platforms, LamenessOptions options)
+    {
+        var passage = input.Passage;
+        var platform = platforms[passage.Platform];
+        herd.CountPassage(ref _week);
+        Settle(herd, platforms);
+        if (reading.Day != _designDay)
+        {
+            Designs.Fill(Balances.FromVector(_settled.Filter.Mean), _designs);
+            _designDay = reading.Day;
+        }
+
+        _present.CopyFrom(_settled);
+        _present.Advance(herd, reading.Ticks, reading.Day);
+        var common = platform.Current;
+        var surprise = _present.Compare(herd, reading, common);
+        var frozen = _troubles.Count > 0;
+        var reasons = _identity.Judge(
+            herd, options.WeightTolerance, passage.WeightKg, surprise, common, _present.Noise.Dof, _settled.Passages, frozen, reading.Ticks);
+        var isEvidence = reasons.IsEmpty && !common.IsTrouble;
+        Span<double> sudden = stackalloc double[WatchedPattern.All.Length];
+        sudden.Clear();
+        if (isEvidence)
+            Take(herd, reading, surprise, passage.Platform, common, sudden);
+        if (reasons.IsEmpty)
+            Vouch(platform, reading, surprise, common, frozen);
+
+        var changes = ImmutableArray.CreateBuilder<AlertChange>();
+        if (isEvidence)
+            LookAtTroubles(passage.EndedAt, options, changes);
+        Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
+        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, evidence);
+        if (isEvidence && rule >= 0)
+            changes.Add(Raise(rule, surprise, passage.EndedAt, options));
+        else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
+            Probe(herd.Limits);
+        foreach (var trouble in _troubles)
+            evidence[Array.FindIndex(WatchedPattern.All, w => w.Pattern == trouble.Alert.Pattern && (w.Pattern != AlertPattern.OneLeg || w.Leg == trouble.Alert.Leg))] = trouble.Standing;
+        return new FoldStep(Assess(input, surprise, common, reasons, evidence), changes.ToImmutable());
+    }
+
+    /// <summary>Folds something known of her.</summary>
+    public ImmutableArray<AlertChange> Know(CowEvent known, HerdModel herd, IReadOnlyDictionary<string, PlatformMovement> platforms, long day, LamenessOptions options)
+    {
+        Settle(herd, platforms);
+        var changes = ImmutableArray.CreateBuilder<AlertChange>();
+        if (known is AlertClosedByHand closed)
+        {
+            CloseByHand(closed, options, changes);
+        }
+        else if (known is LeftHerd)
+        {
+            foreach (var trouble in _troubles)
+                changes.Add(trouble.Close(known.At, AlertCloseReason.LeftHerd, trouble.DropOf(_settled.Filter), options.TimeZone));
+            _troubles.Clear();
+        }
+        else
+        {
+            _settled.Advance(herd, known.At.UtcTicks, day);
+            var loosening = Loosening.Of(known);
+            var ticks = known.At.UtcTicks;
+            _settled.Loosen(
+                loosening.Uncertainty, loosening.DriftPerDay, ticks + loosening.DriftFor.Ticks, ticks + loosening.HoldFor.Ticks);
+            _history.Clear();
+            if (loosening.ForgetsWeight)
+                _identity.ForgetWeight();
+            if (known is FootTreated treated)
+                Examine(treated, options, changes);
+        }
+
+        _present.CopyFrom(_settled);
+        return changes.ToImmutable();
+    }
+
+    private void Settle(HerdModel herd, IReadOnlyDictionary<string, PlatformMovement> platforms)
+    {
+        if (_pending is not { } pending)
+            return;
+        _pending = null;
+        var common = platforms[pending.Platform].Find(pending.Common.Number) ?? pending.Common;
+        if (common.IsTrouble)
+            return;
+        var reading = pending.Reading;
+        _settled.Advance(herd, reading.Ticks, reading.Day);
+        var surprise = _settled.Compare(herd, reading, common);
+        var frozen = _troubles.Count > 0;
+        Span<double> sizes = stackalloc double[CowEvidence.RuleCount];
+        var wasLearnt = _settled.Passages >= 20;
+        _settled.Take(herd, surprise, reading.Ticks, _designs, frozen, sizes);
+        if (frozen || !wasLearnt || _settled.IsHeld(reading.Ticks))
+            return;
+        herd.Tails.Add(surprise.Distance);
+        _history.Add(herd, reading.Value - common.Movement, reading.Day, _settled.Noise.Level);
+        for (var i = 0; i < sizes.Length; i++)
+        {
+            if (!double.IsNaN(sizes[i]))
+                herd.Limits.CountSize(i, _settled.Noise.TailsIndex, sizes[i]);
+        }
+    }
+
+    private void Take(HerdModel herd, in Reading reading, in Surprise surprise, string platform, in Session common, Span<double> sudden)
+    {
+        Span<double> sizes = stackalloc double[CowEvidence.RuleCount];
+        _present.Take(herd, surprise, reading.Ticks, _designs, _troubles.Count > 0, sizes);
+        _pending = new Pending(reading, platform, common);
+        if (double.IsNaN(sizes[0]))
+            return;
+        for (var p = 0; p < sudden.Length; p++)
+        {
+            var direction = _designs[p * WatchedPattern.DesignsEach];
+            sudden[p] = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+        }
+    }
+
+    /// <summary>Adds her to what the platform's session has in common, if she is sound and known well enough to tell.</summary>
+    private void Vouch(PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
+    {
+        if (frozen || !_settled.IsLearnt)
+            return;
+        var own = surprise.Cov - common.MovementCov;
+        var noise = surprise.Noise;
+        if (own.Xx > 4 * noise.Xx || own.Yy > 4 * noise.Yy || own.Zz > 4 * noise.Zz)
+            return;
+        var dof = _present.Noise.Dof;
+        platform.Add(
+            reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
+    }
+
+    private void LookAtTroubles(DateTimeOffset at, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
+    {
+        for (var i = _troubles.Count - 1; i >= 0; i--)
+        {
+            var trouble = _troubles[i];
+            if (trouble.Look(_present.Filter, at, options.TimeZone) is not { } change)
+                continue;
+            changes.Add(change);
+            if (change.Kind == AlertChangeKind.Closed)
+                EndTrouble(i, at, _present, EasingPerDay, _easing);
+        }
+    }
+
+    /// <summary>Tells the herd how often a sound cow's evidence passes a limit lower than the one that raises.</summary>
+    private void Probe(AlarmLimits limits)
+    {
+        var highest = Verdict.Highest(_present);
+        if (!_passedProbe)
+        {
+            limits.CountExposed();
+            _passedProbe = highest >= limits.Probe;
+        }
+        else if (highest < AlarmLimits.Quiet)
+        {
+            limits.CountPassing();
+            _passedProbe = false;
+        }
+    }
+
+    private AlertChange Raise(int ruleIndex, in Surprise surprise, DateTimeOffset at, LamenessOptions options)
+    {
+        var pattern = WatchedPattern.All[ruleIndex / WatchedPattern.DesignsEach];
+        var rule = _present.Rules[ruleIndex];
+        ref var filter = ref _present.Filter;
+        var size = Math.Clamp(rule.Size, 0.3, 5);
+        Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
+        var normal = filter.Mean - (size * rule.MeanBias);
+        Designs.Fill(Balances.FromVector(normal), designs);
+        var design = designs[ruleIndex];
+        var normalCov = filter.MeanCov;
+        filter.Mean = normal + (size * design);
+        filter.Day -= size * rule.DayBias;
+        var sizeVariance = (1 / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
+        filter.MeanCov += sizeVariance * Matrix3.Outer(design, design);
+
+        var leg = pattern.Leg;
+        var cov = normalCov + filter.MeanCov;
+        var probability = Verdict.LegProbability(_present);
+        // Of a pair the worse: by each leg's own evidence, and where that says nothing, by the newest passage.
+        var apart = leg.IsFore() ? surprise.Value.Y : surprise.Value.Z;
+        if (pattern.Pattern != AlertPattern.OneLeg
+            && (probability[leg.Opposite()] > probability[leg] + 0.01 || (probability[leg.Opposite()] > probability[leg] - 0.01 && apart > 0)))
+        {
+            leg = leg.Opposite();
+        }
+
+        var drop = LoadDrop.Between(normal, filter.Mean, cov, leg);
+        var onset = new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero);
+        var alert = new Alert
+        {
+            Id = AlertId.Of(Name, pattern.Pattern, leg, at),
+            Cow = Name,
+            Pattern = pattern.Pattern,
+            Leg = leg,
+            LegProbability = probability,
+            RaisedAt = at,
+            OnsetAt = onset,
+            LoadDropPercent = drop.Percent,
+            LoadDropLowerPercent = drop.Lower,
+            LoadDropUpperPercent = drop.Upper,
+            Urgency = UrgencyRule.Of(drop.Percent, (at - onset).TotalDays),
+            State = AlertState.Open,
+            Explanation = "",
+        };
+        alert = alert with { Explanation = AlertText.Of(alert, drop, options.TimeZone) };
+        _troubles.Add(new Trouble(alert, normal, normalCov, design));
+        _passedProbe = false;
+        _present.ResetRules();
+        Follow(_present, at);
+        Freeze();
+        return new AlertChange(at, AlertChangeKind.Raised, alert);
+    }
+
+    /// <summary>What is present is settled: a raised alert is not taken back by a better look at its last session.</summary>
+    private void Freeze()
+    {
+        _settled.CopyFrom(_present);
+        _pending = null;
+        _history.Clear();
+    }
+
+    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor)
+    {
+        var design = _troubles[index].Design;
+        _troubles.RemoveAt(index);
+        evidence.ResetRules();
+        if (_troubles.Count > 0)
+            Follow(evidence, at);
+        else
+            evidence.Track(driftPerDay * Matrix3.Outer(design, design), (at + driftFor).UtcTicks);
+        if (evidence == _present)
+            Freeze();
+        _history.Clear();
+    }
+
+    private void Follow(CowEvidence evidence, DateTimeOffset at)
+    {
+        var drift = Matrix3.Zero;
+        foreach (var trouble in _troubles)
+            drift += TrackPerDay * Matrix3.Outer(trouble.Design, trouble.Design);
+        evidence.Track(drift, (at + TimeSpan.FromDays(3650)).UtcTicks);
+    }
+
+    private void CloseByHand(AlertClosedByHand closed, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
+    {
+        var index = _troubles.FindIndex(t => t.Alert.Pattern == closed.Pattern && t.Alert.Leg == closed.Leg);
+        if (index < 0)
+            return;
+        var trouble = _troubles[index];
+        var drop = trouble.DropOf(_settled.Filter);
+        changes.Add(trouble.Close(closed.At, closed.Reason, drop, options.TimeZone));
+        if (closed.Reason == AlertCloseReason.TreatedByFarm)
+        {
+            EndTrouble(index, closed.At, _settled, TrackPerDay, _healingTreated);
+            return;
+        }
+
+        // She is sound as she stands, a person says: where she stands is her normal, give or take half of what was thought a drop.
+        var moved = _settled.Filter.Mean - trouble.Normal;
+        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing);
+        _settled.Filter.MeanCov += 0.25 * Matrix3.Outer(moved, moved);
+    }
+
+    private void Examine(FootTreated treated, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
+    {
+        foreach (var trouble in _troubles)
+        {
+            var isIts = treated.Foot is not { } foot || foot == trouble.Alert.Leg
+                || (trouble.Alert.Pattern != AlertPattern.OneLeg && foot == trouble.Alert.Leg.Opposite());
+            if (isIts && trouble.Examine(_settled.Filter, treated.At, options.TimeZone) is { } change)
+                changes.Add(change);
+        }
+
+        if (_troubles.Count > 0)
+            Follow(_settled, treated.At);
+    }
+
+    private PassageAssessment Assess(
+        PassageInput input, in Surprise surprise, in Session common, ImmutableArray<QualityReason> reasons, ReadOnlySpan<double> evidence)
+    {
+        var expected = Balances.FromVector(surprise.Expected).ToShares();
+        var cov = surprise.Cov;
+        return new PassageAssessment
+        {
+            PassageId = input.Passage.Id,
+            Cow = Name,
+            At = input.Passage.EndedAt,
+            Reasons = reasons,
+            Baseline = _troubles.Count > 0 ? BaselineState.Frozen : _settled.IsLearnt ? BaselineState.Watching : BaselineState.Learning,
+            ExpectedShare = expected,
+            ShareSpread = PerLeg.From(leg => expected[leg] * Math.Sqrt(cov.Quadratic(LoadDrop.LogShareGradient(expected, leg)))),
+            Residual = Balances.FromVector(surprise.Value),
+            CommonMovement = Balances.FromVector(common.Movement),
+            OneLegEvidence = new PerLeg<double>(evidence[0], evidence[1], evidence[2], evidence[3]),
+            BothHindEvidence = evidence[4],
+            BothForeEvidence = evidence[5],
+        };
+    }
+
+    public void Save(BinaryWriter writer)
+    {
+        writer.Write(Name);
+        _settled.Save(writer);
+        writer.Put(_identity);
+        _history.Save(writer);
+        foreach (var design in _designs)
+            writer.Put(design);
+        writer.Write(_designDay);
+        writer.Write(_week);
+        writer.Write(_passedProbe);
+        writer.Write(_pending is not null);
+        _pending?.Save(writer);
+        writer.Write(_troubles.Count);
+        foreach (var trouble in _troubles)
+            trouble.Save(writer);
+    }
+
+    public static CowWatch Load(BinaryReader reader, HerdModel herd)
+    {
+        var name = reader.ReadString();
+        var cow = new CowWatch(name, CowEvidence.Load(reader), herd)
+        {
+            _identity = reader.Take<Identity>(),
+            _history = DayHistory.Load(reader),
+        };
+        for (var i = 0; i < cow._designs.Length; i++)
+            cow._designs[i] = reader.Take<Vector3>();
+        cow._designDay = reader.ReadInt64();
+        cow._week = reader.ReadInt64();
+        cow._passedProbe = reader.ReadBoolean();
+        if (reader.ReadBoolean())
+            cow._pending = Pending.Load(reader);
+        var troubles = reader.ReadInt32();
+        for (var i = 0; i < troubles; i++)
+            cow._troubles.Add(Trouble.Load(reader));
+        return cow;
+    }
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using GaitWatch.Gait;
+using GaitWatch.Herd;
+using GaitWatch.Lameness;
+using GaitWatch.Store;
+
+namespace GaitWatch.Web;
+
+/// <summary>A leg's days and what happened to its flags.</summary>
+/// <param name="Leg">The leg.</param>
+/// <param name="Days">The days she crossed, oldest first.</param>
+/// <param name="Marks">Onsets, flags and closings.</param>
+public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableArray<ChartMark> Marks)
+{
+    /// <summary>Puts passages and what they told together, a day a point. Refused passages, and those that were no evidence, are left out.</summary>
+    internal static ImmutableArray<LegSeries> Of(
+        IEnumerable<PassageView> passages, IEnumerable<PassageAssessment> assessments, IEnumerable<AlertView> alerts, FarmCalendar calendar)
+    {
+        var told = assessments.Where(assessment => assessment.Reasons.IsEmpty).ToDictionary(assessment => assessment.PassageId, StringComparer.Ordinal);
+        var days = passages
+            .Where(passage => passage.Quality == "accepted" && told.ContainsKey(passage.Id))
+            .GroupBy(passage => calendar.DayOf(passage.EndedAt))
+            .OrderBy(day => day.Key)
+            .Select(day => (day.Key, Passages: day.Select(passage => (passage.Legs, Told: told[passage.Id])).ToArray()))
+            .ToArray();
+        return [.. Legs.All.Select(leg => new LegSeries(
+            leg,
+            [.. days.Select(day => Day(leg, day.Key, day.Passages)).OfType<LegDay>()],
+            [.. alerts.Where(alert => AlertTexts.SoreFeet(alert).Contains(leg)).SelectMany(alert => ChartMark.Of(alert))]))];
+    }
+
+    private static LegDay? Day(Leg leg, DateOnly day, (PerLeg<LegLoad> Legs, PassageAssessment Told)[] passages)
+    {
+        var shares = passages.Select(passage => passage.Legs[leg].Share).OfType<double>().ToArray();
+        if (shares.Length == 0)
+            return null;
+        var normal = passages.Select(passage => passage.Told.ExpectedShare?[leg]).OfType<double>().ToArray();
+        var spread = passages.Select(passage => passage.Told.ShareSpread?[leg]).OfType<double>().ToArray();
+        return new LegDay(
+            day, shares.Length, shares.Average(), normal.Length == 0 ? null : normal.Average(), spread.Length == 0 ? null : spread.Average(),
+            passages.Max(passage => Evidence(leg, passage.Told)));
+    }
+
+    // What speaks of a leg is what speaks of it alone and of its pair.
+    private static double Evidence(Leg leg, PassageAssessment told) =>
+        Math.Max(told.OneLegEvidence[leg], leg.IsFore() ? told.BothForeEvidence : told.BothHindEvidence);
+}

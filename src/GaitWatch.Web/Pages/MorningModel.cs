@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using GaitWatch.Lameness;
+using GaitWatch.Store;
+
+namespace GaitWatch.Web;
+
+/// <summary>What the morning page tells.</summary>
+/// <param name="Page">What surrounds it.</param>
+/// <param name="Groups">The flags in the order to read them: not seen first, then by urgency; empty groups left out.</param>
+/// <param name="Troubles">What is wrong with platforms: id and sentence.</param>
+/// <param name="Anything">Whether anything has ever crossed.</param>
+/// <param name="LearningDay">Which day of learning it is, from 1; null when it is over.</param>
+/// <param name="FalseAlertsPer100CowsPerWeek">The farm's setting.</param>
+/// <param name="JustClosed">A flag closed a moment ago; null when none.</param>
+public sealed record MorningModel(
+    PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
+    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed)
+{
+    /// <summary>How long a herd is learnt, days (contract).</summary>
+    public const int LearningDays = 35;
+
+    // A flagged cow that has not crossed for longer than this stays behind: every cow crosses after every milking.
+    private static readonly TimeSpan CrossesWithin = TimeSpan.FromHours(24);
+
+    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, CancellationToken cancellation)
+    {
+        var page = await PageContext.ReadAsync(store, MorningTexts.Title, "/", cancellation);
+        var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
+            .Where(flag => flag.State == AlertState.Open.WireName())
+            .Select(flag => new FlagCard(flag, page.Today.DayNumber - page.Calendar.DayOf(flag.OnsetAt).DayNumber, NotSeen(flag, page.Newest)))
+            .ToArray();
+        var first = await store.Reader.PassagesAsync(null, null, null, null, new Page(1, 1), cancellation) is [var earliest] ? earliest : null;
+        var day = first is null ? 0 : page.Today.DayNumber - page.Calendar.DayOf(first.StartedAt).DayNumber + 1;
+        var platforms = await store.Reader.PlatformsAsync(cancellation);
+        var closed = justClosed is null ? null : (await store.Reader.AlertAsync(justClosed, cancellation))?.Alert;
+        return new MorningModel(
+            page, [.. Groupings(flags)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
+            first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed);
+    }
+
+    private static IEnumerable<FlagGroup> Groupings(FlagCard[] flags)
+    {
+        var missing = flags.Where(flag => flag.NotSeenFor is not null).ToImmutableArray();
+        if (!missing.IsEmpty)
+            yield return new FlagGroup("not-seen", MorningTexts.NotSeenHeading, MorningTexts.NotSeenHint, missing);
+        foreach (var group in flags.Where(flag => flag.NotSeenFor is null).GroupBy(flag => flag.Alert.Urgency))
+            yield return new FlagGroup(group.Key, AlertTexts.UrgencyHeading(group.Key), AlertTexts.UrgencyHint(group.Key), [.. group]);
+    }
+
+    private static TimeSpan? NotSeen(AlertView flag, DateTimeOffset newest) =>
+        flag.LastSeenAt is { } seen && newest - seen > CrossesWithin ? newest - seen : null;
+}
+
+/// <summary>Flags that ask for the same.</summary>
+/// <param name="Name"><c>not-seen</c>, <c>today</c>, <c>next-visit</c> or <c>watch</c>.</param>
+/// <param name="Heading">What they are.</param>
+/// <param name="Hint">What to do, in a few words.</param>
+/// <param name="Cards">The cows, worst first.</param>
+public sealed record FlagGroup(string Name, string Heading, string Hint, ImmutableArray<FlagCard> Cards);

@@ -1,0 +1,70 @@
+using GaitWatch.Store;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace GaitWatch.Web;
+
+/// <summary>Adds the API and the pages to a host. They take <see cref="BarnStore"/> and, for replays, <see cref="IRecordedInputs"/> from its services.</summary>
+public static class WebComposition
+{
+    /// <summary>Registers what the API and the pages need.</summary>
+    /// <param name="services">The host's services.</param>
+    /// <param name="options">Settings; the defaults when null.</param>
+    public static IServiceCollection AddWeb(this IServiceCollection services, WebOptions? options = null)
+    {
+        services.AddSingleton(options ?? new WebOptions());
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddSingleton<WriteDesk>();
+        services.AddSingleton<FoldWatch>();
+        services.AddSingleton<RecordingIntake>();
+        services.AddWriteRoute<CloseAlert>();
+        services.AddWriteRoute<RegisterCow>();
+        services.AddWriteRoute<ImportHerd>();
+
+        services.ConfigureHttpJsonOptions(json =>
+        {
+            ContractJson.Apply(json.SerializerOptions);
+            json.SerializerOptions.Converters.Add(new WireNumbers());
+        });
+        services.AddProblemDetails();
+        services.AddExceptionHandler<StoreTrouble>();
+        services.AddApiDocument();
+        services.AddRazorComponents();
+        return services;
+    }
+
+    /// <summary>Maps every route of the API and every page.</summary>
+    /// <param name="app">The host's application.</param>
+    public static WebApplication MapWeb(this WebApplication app)
+    {
+        app.UseMiddleware<SecurityHeaders>();
+        app.UseExceptionHandler();
+        app.UseStatusCodePages(UnservedRequests.AnswerAsync);
+        app.UseMiddleware<SameOrigin>();
+
+        app.MapFlags();
+        app.MapAlerts();
+        app.MapCows();
+        app.MapPassages();
+        app.MapVisits();
+        app.MapTrimList();
+        app.MapFindings();
+        app.MapFollowUps();
+        app.MapPlatforms();
+        app.MapIngest();
+        app.MapRecordings();
+        app.MapHealth();
+        app.MapOpenApi();
+        app.MapAssets();
+        app.MapPages();
+        return app;
+    }
+
+    private static void AddWriteRoute<T>(this IServiceCollection services)
+        where T : WriteRoute
+    {
+        services.AddSingleton<T>();
+        services.AddSingleton<WriteRoute>(provider => provider.GetRequiredService<T>());
+    }
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using GaitWatch.Herd;
+using GaitWatch.Store;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace GaitWatch.Web;
+
+/// <summary>Takes a write over HTTP: reads it, has it judged, makes it durable and waits until the state shows it.</summary>
+internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions options)
+{
+    /// <summary>Serves one write.</summary>
+    /// <param name="http">The request.</param>
+    /// <param name="route">Who judges it.</param>
+    /// <param name="answer">Makes the answer once the state shows the write.</param>
+    /// <param name="refuse">Makes the answer to a refused one; null for the plain problem.</param>
+    public async Task<IResult> ServeAsync(
+        HttpContext http, WriteRoute route, Func<WriteDecision, Task<IResult>> answer, Func<WriteDecision, IResult>? refuse = null)
+    {
+        var (body, wrongBody) = await BodyReader.ReadAsync(http.Request, route.MediaType, route.MostBytes, http.RequestAborted);
+        if (wrongBody is not null)
+            return wrongBody.ToResult();
+        var request = new WriteRequest(http.Request.RouteValues, http.Request.Query, body, time.GetUtcNow());
+        var decision = await route.DecideAsync(request, http.RequestAborted);
+        if (decision.MovedTo is { } elsewhere)
+            return TypedResults.Redirect(elsewhere, permanent: true, preserveMethod: true);
+        if (decision.Refused is { } refused)
+            return refuse?.Invoke(decision) ?? refused.ToResult();
+        return await TakeAsync(decision.Writes, http.RequestAborted) ? await answer(decision) : StoredNotShown();
+    }
+
+    /// <summary>Makes writes durable and waits until the state shows them.</summary>
+    /// <returns>False when they are durable but the state did not show them in time.</returns>
+    public async Task<bool> TakeAsync(ImmutableArray<FarmWrite> writes, CancellationToken cancellation)
+    {
+        if (writes.IsEmpty)
+            return true;
+        var appended = await store.Inputs.AppendAsync([.. writes.Select(write => new WriteInput(write))], cancellation);
+        return await UntilShownAsync(appended.LastSeq, cancellation);
+    }
+
+    /// <summary>Waits until the state shows everything up to a sequence number; false when it takes too long.</summary>
+    public async Task<bool> UntilShownAsync(long seq, CancellationToken cancellation)
+    {
+        using var patience = new CancellationTokenSource(options.WriteWait, time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(patience.Token, cancellation);
+        try
+        {
+            await store.Progress.UntilFoldedAsync(seq, either.Token);
+            return true;
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            return false;
+        }
+    }
+
+    private static JsonHttpResult<StoredView> StoredNotShown() =>
+        TypedResults.Json(new StoredView("Stored. The analysis is behind; what was entered will show when it has caught up."), statusCode: StatusCodes.Status202Accepted);
+}

@@ -1,0 +1,81 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Invocation;
+
+namespace GaitWatch;
+
+/// <summary>The command line: its verbs, what is wrong usage, and how errors are told.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one command.</summary>
+    /// <param name="arguments">As the program was given them.</param>
+    /// <param name="process">Where it reads and writes.</param>
+    /// <param name="cancellation">Ends the command.</param>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(IReadOnlyList<string> arguments, CommandContext process, CancellationToken cancellation = default)
+    {
+        var context = process with { SettingArguments = [.. arguments.Where(SettingsSource.IsSetting)] };
+        var parsed = Root(context).Parse([.. arguments.Where(argument => !SettingsSource.IsSetting(argument))]);
+        if (WrongUsage(parsed, context))
+            return ExitCode.WrongUsage;
+        try
+        {
+            return await parsed.InvokeAsync(
+                new InvocationConfiguration
+                {
+                    Output = context.Out,
+                    Error = context.Error,
+                    EnableDefaultExceptionHandler = false,
+                    // The service ends itself in order (open messages, the store); the others end at once.
+                    ProcessTerminationTimeout = TimeSpan.FromSeconds(30),
+                },
+                cancellation);
+        }
+        catch (OperationCanceledException)
+        {
+            await context.Error.WriteLineAsync("Stopped.");
+            return ExitCode.Failed;
+        }
+        catch (Exception e)
+        {
+            // The wall of the program: whatever went wrong is told in a sentence, never as a stack trace.
+            context.TellError(e);
+            return ExitCode.Failed;
+        }
+    }
+
+    /// <summary>The verbs.</summary>
+    internal static RootCommand Root(CommandContext context)
+    {
+        var root = new RootCommand(
+            "GaitWatch turns the crossings of a weigh platform into the load each leg carries, and says early which cow is going lame and on which leg.")
+        {
+            RunCommand.Make(context),
+            DemoCommand.Make(context),
+            ReplayCommand.Make(context),
+            FlagsCommand.Make(context),
+            TrimListCommand.Make(context),
+            ImportHerdCommand.Make(context),
+            CheckCommand.Make(context),
+        };
+        var help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new HelpWithExamples((SynchronousCommandLineAction)help.Action!);
+        root.SetAction(parsed =>
+        {
+            context.Error.WriteLine($"Which command? One of: {string.Join(", ", root.Subcommands.Select(verb => verb.Name))}. 'gaitwatch --help' tells more.");
+            return ExitCode.WrongUsage;
+        });
+        return root;
+    }
+
+    private static bool WrongUsage(ParseResult parsed, CommandContext context)
+    {
+        if (parsed.Errors.Count == 0 || parsed.Action is HelpWithExamples)
+            return false;
+        foreach (var error in parsed.Errors)
+            context.Error.WriteLine(error.Message);
+        var verb = parsed.CommandResult.Command;
+        context.Error.WriteLine($"'gaitwatch {(verb is RootCommand ? "" : verb.Name + " ")}--help' shows how it is used.");
+        return true;
+    }
+}

@@ -1,0 +1,53 @@
+
+namespace GaitWatch;
+
+/// <summary>
+/// Where settings come from, each overriding the one before: <c>appsettings.json</c> beside the program, <c>appsettings.json</c>
+/// in the current folder, the environment (<c>GaitWatch__Mqtt__Port</c>), the command line (<c>--GaitWatch:Mqtt:Port=1884</c>).
+/// </summary>
+internal static class SettingsSource
+{
+    /// <summary>Name of the file.</summary>
+    public const string FileName = "appsettings.json";
+
+    /// <summary>Reads the sources.</summary>
+    /// <param name="arguments">The settings given on the command line.</param>
+    /// <exception cref="CommandFailedException">A file cannot be read or is no JSON.</exception>
+    public static IConfigurationRoot Load(IReadOnlyList<string> arguments)
+    {
+        var builder = new ConfigurationBuilder();
+        AddFile(builder, AppContext.BaseDirectory);
+        if (Path.TrimEndingDirectorySeparator(Environment.CurrentDirectory) != Path.TrimEndingDirectorySeparator(AppContext.BaseDirectory))
+            AddFile(builder, Environment.CurrentDirectory);
+        builder.AddEnvironmentVariables();
+        builder.AddCommandLine([.. arguments]);
+        try
+        {
+            return builder.Build();
+        }
+        catch (InvalidDataException e)
+        {
+            // The message names the file; the reason (line, what was expected) is in the exceptions inside it.
+            Exception cause = e;
+            while (cause.InnerException is { } deeper)
+                cause = deeper;
+            throw new CommandFailedException($"{e.Message.TrimEnd('.')}: {cause.Message}", e);
+        }
+    }
+
+    /// <summary>Whether a command-line argument is a setting: its key has a colon, such as <c>--GaitWatch:Farm=home</c>.</summary>
+    public static bool IsSetting(string argument)
+    {
+        if (!argument.StartsWith("--", StringComparison.Ordinal))
+            return false;
+        var end = argument.IndexOf('=', StringComparison.Ordinal);
+        return argument.AsSpan(2, (end < 0 ? argument.Length : end) - 2).Contains(':');
+    }
+
+    private static void AddFile(ConfigurationBuilder builder, string folder)
+    {
+        var path = Path.Combine(folder, FileName);
+        if (File.Exists(path))
+            builder.AddJsonFile(path, optional: true, reloadOnChange: false);
+    }
+}

@@ -1,0 +1,76 @@
+using GaitWatch.Lameness.Tests.Simulated;
+using Xunit.Abstractions;
+
+namespace GaitWatch.Lameness.Tests.Evaluation;
+
+/// <summary>How well detection does on simulated herds; thresholds are what was measured, with a margin. Invented herds: they compare, they do not prove.</summary>
+public sealed class DetectionTests(ITestOutputHelper output)
+{
+    [Fact]
+    public void Sound_herds_spend_the_budget_they_were_given()
+    {
+        var (flags, weeks) = (0, 0.0);
+        foreach (var seed in new[] { 1, 2 })
+        {
+            var trial = Run(new HerdSpec { Cows = 250, Days = 210, Seed = seed, EpisodesPer100CowYears = 0 });
+            flags += trial.FalseFlags - trial.Repeats;
+            weeks += trial.CowWeeks;
+        }
+
+        Assert.InRange(100 * flags / weeks, 0.6, 1.6);
+    }
+
+    [Fact]
+    public void Troubles_are_found_early_and_on_the_right_leg()
+    {
+        var trial = Run(new HerdSpec { Cows = 250, Days = 210, Seed = 1, EpisodesPer100CowYears = 80 });
+        Assert.True(trial.Sensitivity > 0.9);
+        Assert.True(trial.RightLeg > 0.9);
+        Assert.True(trial.MeanDelay < 7);
+        Assert.True(trial.SensitivityOf(0.12, 1) > 0.93);
+        Assert.True(trial.MeanDelayOf(0.2, 1) < 4);
+    }
+
+    [Fact]
+    public void A_lying_platform_flags_no_cows()
+    {
+        var quiet = new HerdSpec { Cows = 200, Days = 70, Seed = 4, EpisodesPer100CowYears = 0 };
+        var sound = DetectionTrial.FlagsOf(new SimulatedHerd(quiet), new LamenessOptions());
+        var faulty = DetectionTrial.FlagsOf(new SimulatedHerd(quiet with { FaultDays = [50] }), new LamenessOptions());
+        var (before, during) = (sound.Count(f => f.Day is >= 50 and < 54), faulty.Count(f => f.Day is >= 50 and < 54));
+        output.WriteLine($"flags in the days of the fault: {during}, without it {before}");
+        Assert.True(during <= before + 3);
+    }
+
+    [Fact]
+    public void A_lying_platform_is_told()
+    {
+        var herd = new SimulatedHerd(new HerdSpec { Cows = 60, Days = 52, Seed = 4, EpisodesPer100CowYears = 0, FaultDays = [50] });
+        var (_, _, before) = Histories.Fold(herd.Passages.Where(p => p.At < Histories.At(50)));
+        Assert.False(Assert.Single(before.Shifts).IsTrouble);
+        var (_, assessments, after) = Histories.Fold(herd.Passages);
+        var shift = Assert.Single(after.Shifts);
+        Assert.True(shift.IsTrouble);
+        Assert.InRange(shift.Movement.Hind, -0.16, -0.08);
+        Assert.Contains("load cell", shift.Explanation, StringComparison.Ordinal);
+        Assert.Contains(assessments, a => a.At > Histories.At(50) && a.CommonMovement!.Value.Hind < -0.08);
+    }
+
+    [Fact]
+    public void A_drifting_platform_neither_hides_nor_makes_lameness()
+    {
+        var spec = new HerdSpec { Cows = 150, Days = 150, Seed = 6, EpisodesPer100CowYears = 80, PlatformDriftPerDay = 0.002 };
+        var drifting = Run(spec);
+        var steady = Run(spec with { PlatformDriftPerDay = 0 });
+        Assert.True(drifting.MeanDelay < steady.MeanDelay + 1.5);
+        Assert.True(drifting.FalseFlags <= (1.5 * steady.FalseFlags) + 5);
+    }
+
+    private DetectionTrial Run(HerdSpec spec)
+    {
+        var herd = new SimulatedHerd(spec);
+        var trial = DetectionTrial.Of(herd, DetectionTrial.FlagsOf(herd, new LamenessOptions()));
+        output.WriteLine(trial.ToString());
+        return trial;
+    }
+}
