@@ -11,7 +11,7 @@ namespace GaitWatch.Lameness;
 /// </summary>
 public static class RecoveryCurveFit
 {
-    /// <summary>Huber's constant for 95 % efficiency on normal data, in standard deviations (Huber 1964).</summary>
+    /// <summary>Huber's constant for 95 % efficiency on normal data, in standard deviations; the customary value, from memory.</summary>
     public const double HuberConstant = 1.345;
 
     /// <summary>Shortest tau, days: what heals faster is done before it can be seen.</summary>
