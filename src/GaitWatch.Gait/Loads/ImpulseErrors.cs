@@ -9,7 +9,7 @@ namespace GaitWatch.Gait;
 internal static class ImpulseErrors
 {
     /// <summary>Mismatch of a cell's gain, one standard error (cells of one class agree within 0.5 %).</summary>
-    private const double GainError = 0.0025;
+    private const double GainError = 0.0022;
 
     /// <summary>Noise, ringing, the ends of a stance: error of an impulse of its own, as a part of it.</summary>
     private const double OwnError = 0.0012;
