@@ -28,7 +28,7 @@ internal sealed class StrideClock
     private const double DutySpread = 0.05;
 
     /// <summary>A parabola is not how she really changes her pace: error of the change beyond its scatter, as a part of it.</summary>
-    private const double ChangeError = 0.15;
+    private const double ChangeError = 0.06;
 
     /// <summary>The assumed scatter counts as this many times seen.</summary>
     private const double AssumedCount = 2;
