@@ -23,6 +23,9 @@ internal static class RecoveryTrend
     {
         if (since.Count < Recent)
             return false;
+        // Her own spread since, from one day to the next: neither a slow course nor one step in it widens that by much. A spread
+        // told too small from the days before would find relapses in noise.
+        sd = Math.Max(sd, FromDayToDay(since));
         var now = since.TakeLast(Recent).Average();
         var error = sd / Math.Sqrt(Recent);
         if (now - Normal.InvCDF(0, 1, 1 - WorseAlpha) * error <= band)
@@ -67,6 +70,10 @@ internal static class RecoveryTrend
         var fastest = slope - quantile * scale / Math.Sqrt(spread);
         return nowLower > band && fastest > -(now - band) / longestWayDays;
     }
+
+    // Half the mean square of successive differences (von Neumann J. 1941, Ann Math Stat 12:367-395).
+    private static double FromDayToDay(IReadOnlyList<double> drops) =>
+        Math.Sqrt(drops.Skip(1).Zip(drops, (next, day) => (next - day) * (next - day)).Sum() / (2.0 * (drops.Count - 1)));
 
     /// <summary>Standard error of the difference of two means of daily values.</summary>
     internal static double Both(double sd, int first, int second) => sd * Math.Sqrt(1.0 / first + 1.0 / second);

@@ -3,7 +3,7 @@ using CsCheck;
 namespace GaitWatch.Herd.Tests;
 
 /// <summary>
-/// The example of R's package survival, data set aml (Miller R.G. 1997, Survival Analysis; 23 patients, weeks), as its published
+/// The example of R's package survival, data set aml (Miller R.G. 1997, Survival Analysis, citation from memory; 23 patients, weeks), as its published
 /// output prints it: <c>survfit(Surv(time, status) ~ x, data = aml)</c>, interval on the log scale.
 /// </summary>
 public sealed class KaplanMeierTests
@@ -31,7 +31,7 @@ public sealed class KaplanMeierTests
         Assert.Equal(1.0, first.Upper);
         Assert.Equal(0.8181818, second.Waiting, 1e-7);
         Assert.Equal(0.6192490, second.Lower!.Value, 1e-7);
-        // At 18 weeks the curve is at 0.7159091, at 34 at 0.3681818 (the same data as published in another test of R output).
+        // From 18 weeks on 0.7159091, from 34 on 0.3681818, from 48 on 0.1840909: the same fit's life table.
         Assert.Equal(0.715909090909091, Maintained.WaitingAt(22), 1e-12);
         Assert.Equal(0.368181818181818, Maintained.WaitingAt(40), 1e-12);
         Assert.Equal(0.184090909090909, Maintained.WaitingAt(57), 1e-12);

@@ -3,13 +3,13 @@ namespace GaitWatch.Tests;
 /// <summary>Gait, Lameness and Herd are functions: the same input gives the same output on every machine at every hour.</summary>
 public class PureCoreTests
 {
-    // What the pure projects may stand on: the language's own, collections, numbers, text; mathematics. Text.Json for the attributes
-    // that name a write's kind.
+    // What the pure projects may stand on: the language's own, collections, numbers, text; mathematics. Text.Json for saved folds and the
+    // attributes that name a write's kind; Cryptography for ids that are a hash of what they name; CsvHelper for a register's text.
     private static readonly string[] Allowed =
     [
-        "System.Runtime", "System.Collections", "System.Collections.Immutable", "System.Linq", "System.Memory", "System.Numerics.Vectors",
+        "System.Runtime", "System.Collections", "System.Collections.Concurrent", "System.Collections.Immutable", "System.Linq", "System.Memory", "System.Numerics.Vectors",
         "System.Runtime.Extensions", "System.Runtime.InteropServices", "System.Runtime.Numerics", "System.Text.Json", "System.Threading", "System.Text.RegularExpressions",
-        "System.Runtime.Intrinsics", "MathNet.Numerics", "NWaves", "GaitWatch.Gait", "GaitWatch.Lameness", "netstandard",
+        "System.Runtime.Intrinsics", "System.Security.Cryptography", "CsvHelper", "MathNet.Numerics", "NWaves", "GaitWatch.Gait", "GaitWatch.Lameness", "netstandard",
     ];
 
     private static readonly string[] ForbiddenTypes =
