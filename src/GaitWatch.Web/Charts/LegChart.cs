@@ -68,7 +68,7 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     internal string Bars() => Series.Days.Where(day => day.Evidence > 0.02)
         .Aggregate(new SvgPath(), (path, day) => path.Bar(Days.Middle(day.Day), EvidenceBottom, Evidence.At(day.Evidence))).ToString();
 
-    internal string BarWidth => SvgPath.Number(Math.Max(0.7, 0.7 * Days.DayWidth));
+    internal string BarWidth => SvgPath.Number(Math.Clamp(0.7 * Days.DayWidth, 0.7, 9));
 
     internal string DotWidth => SvgPath.Number(Math.Clamp(0.9 * Days.DayWidth, 2.2, 6));
 

@@ -19,8 +19,13 @@ public sealed record MorningModel(
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
 
+    // What can be read at a glance, and walked round before breakfast; the others stand below, smaller.
+    private const int Prominent = 5;
+
     // A flagged cow that has not crossed for longer than this stays behind: every cow crosses after every milking.
     private static readonly TimeSpan CrossesWithin = TimeSpan.FromHours(24);
+
+    internal bool IsProminent(FlagCard card) => Groups.SelectMany(group => group.Cards).Take(Prominent).Contains(card);
 
     internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, CancellationToken cancellation)
     {

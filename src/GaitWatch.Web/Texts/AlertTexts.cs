@@ -35,9 +35,8 @@ internal static class AlertTexts
 
     public static string Drop(AlertView alert) => $"{Figures.Percent(alert.LoadDropPercent)} less weight";
 
-    public static string DropWithInterval(AlertView alert) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"{alert.LoadDropPercent:0}\u00A0% less weight on it than her own normal (95\u00A0% sure: between {alert.LoadDropInterval[0]:0} and {alert.LoadDropInterval[1]:0}\u00A0%)");
+    public static string Interval(AlertView alert) => string.Create(
+        CultureInfo.InvariantCulture, $"Between {Math.Max(0, alert.LoadDropInterval[0]):0} and {alert.LoadDropInterval[1]:0}\u00A0% less, with 95\u00A0% certainty");
 
     public static string For(int days) => days switch
     {
@@ -49,7 +48,7 @@ internal static class AlertTexts
     public static string Sure(AlertView alert)
     {
         var probability = alert.LegProbability[LegOf(alert)];
-        return $"{Figures.Percent(100 * probability)} sure of the leg";
+        return probability > 0.99 ? "Sure of the leg" : $"{Figures.Percent(100 * probability)} sure of the leg";
     }
 
     public static string Urgency(AlertView alert) => alert.Urgency switch

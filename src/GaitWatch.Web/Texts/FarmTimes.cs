@@ -8,17 +8,17 @@ internal sealed class FarmTimes(FarmCalendar calendar)
 {
     public string Zone => calendar.Zone.Id;
 
-    /// <summary>Such as "Mon 8 June".</summary>
-    public static string Day(DateOnly day) => day.ToString("ddd d MMMM", CultureInfo.InvariantCulture);
+    /// <summary>Such as "Mon 8 Jun".</summary>
+    public static string Day(DateOnly day) => day.ToString("ddd d MMM", CultureInfo.InvariantCulture);
 
     /// <summary>Such as "8 June 2026".</summary>
     public static string Date(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
 
-    /// <summary>Such as "Mon 8 June".</summary>
+    /// <summary>Such as "Mon 8 Jun".</summary>
     public string Day(DateTimeOffset instant) => Day(calendar.DayOf(instant));
 
-    /// <summary>Such as "Mon 8 June, 16:40".</summary>
-    public string DayAndTime(DateTimeOffset instant) => Local(instant).ToString("ddd d MMMM, HH:mm", CultureInfo.InvariantCulture);
+    /// <summary>Such as "Mon 8 Jun, 16:40".</summary>
+    public string DayAndTime(DateTimeOffset instant) => Local(instant).ToString("ddd d MMM, HH:mm", CultureInfo.InvariantCulture);
 
     /// <summary>Such as "8 Jun 16:40", for tables.</summary>
     public string Short(DateTimeOffset instant) => Local(instant).ToString("d MMM HH:mm", CultureInfo.InvariantCulture);

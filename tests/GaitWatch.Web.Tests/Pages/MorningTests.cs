@@ -27,7 +27,7 @@ public sealed class MorningTests : IAsyncLifetime
     {
         await _farm.PassAsync(Some.Passage("a", 417, Some.Now.AddDays(-11)), Some.Passage("b", 417, Some.Now.AddHours(-1)));
         var text = Html.Text(await _farm.PageAsync("/"));
-        Assert.Contains("Wed 10 June, none to look at", text, StringComparison.Ordinal);
+        Assert.Contains("Wed 10 Jun, none to look at", text, StringComparison.Ordinal);
         Assert.Contains("No cow is flagged.", text, StringComparison.Ordinal);
         Assert.Contains("Learning the herd: day 12 of 35.", text, StringComparison.Ordinal);
     }
@@ -47,7 +47,7 @@ public sealed class MorningTests : IAsyncLifetime
         await _farm.RaiseAsync(Some.Alert("417", Leg.Rh, drop: 14.2));
         var html = await _farm.PageAsync("/");
         var text = Html.Text(html);
-        Assert.Contains("Wed 10 June, 1 to look at", text, StringComparison.Ordinal);
+        Assert.Contains("Wed 10 Jun, 1 to look at", text, StringComparison.Ordinal);
         Assert.Contains("Look today: lift the foot within 48 hours", text, StringComparison.Ordinal);
         Assert.Contains("417 Pen 2 Right hind 14 % less weight, for 5 days", text, StringComparison.Ordinal);
         Assert.Contains("Lift both hind feet.", text, StringComparison.Ordinal);
@@ -67,7 +67,7 @@ public sealed class MorningTests : IAsyncLifetime
         var html = await _farm.PageAsync("/");
         Assert.Equal(["301", "417", "87", "1203", "62", "55"], Html.Elements(html, "span", "flag-number").Select(Html.Text));
         var first = Html.Text(Html.Elements(html, "li", "flag")[0]);
-        Assert.Contains("Not seen since Mon 8 June, 06:31, 47 hours ago", first, StringComparison.Ordinal);
+        Assert.Contains("Not seen since Mon 8 Jun, 06:31, 47 hours ago", first, StringComparison.Ordinal);
         Assert.Contains("Both hind, left more", Html.Text(html), StringComparison.Ordinal);
         Assert.Contains("5 to look at", Html.Text(html), StringComparison.Ordinal);
     }

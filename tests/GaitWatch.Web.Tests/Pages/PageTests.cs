@@ -22,7 +22,7 @@ public sealed class PageTests : IAsyncLifetime
         var text = Html.Text(html);
         Assert.Contains("Cow 417 pen 1, 101 days in milk", text, StringComparison.Ordinal);
         Assert.Contains("Her right hind foot has carried less than her own normal for four days.", text, StringComparison.Ordinal);
-        Assert.Contains("95 % sure: between 19 and 25 %", text, StringComparison.Ordinal);
+        Assert.Contains("Between 19 and 25 % less, with 95 % certainty", text, StringComparison.Ordinal);
         var charts = Html.Elements(html, "figure", "chart");
         // The flagged leg first, then in the order of the contract.
         Assert.Equal(["Right hind", "Left fore", "Right fore", "Left hind"], charts.Select(chart => Html.Text(chart.Split("<h3>")[1].Split("</h3>")[0])));
@@ -33,7 +33,7 @@ public sealed class PageTests : IAsyncLifetime
         Assert.Equal(4, html.Split("<desc").Length - 1);
         Assert.Contains("no: not all four feet measured", text, StringComparison.Ordinal);
         Assert.Contains("Earlier flags", text, StringComparison.Ordinal);
-        Assert.Contains("left fore, 8 % less; closed Thu 30 April – lifted, nothing found", text, StringComparison.Ordinal);
+        Assert.Contains("left fore, 8 % less; closed Thu 30 Apr – lifted, nothing found", text, StringComparison.Ordinal);
         Assert.Contains("982000000001000", text, StringComparison.Ordinal);
         Assert.Contains("Call the veterinarian the same day", text, StringComparison.Ordinal);
     }
@@ -98,7 +98,7 @@ public sealed class PageTests : IAsyncLifetime
             new StatusInput(Some.Platform, false, null, null));
         var text = Html.Text(await _farm.PageAsync("/platforms"));
         Assert.Contains("parlour-exit Offline", text, StringComparison.Ordinal);
-        Assert.Contains("Last crossing Wed 10 June, 06:30", text, StringComparison.Ordinal);
+        Assert.Contains("Last crossing Wed 10 Jun, 06:30", text, StringComparison.Ordinal);
         Assert.Contains("Tags read, 7 days 100 %", text, StringComparison.Ordinal);
         Assert.Contains("gaitwatch/home/parlour-exit/tag payload cannot be read as JSON.", text, StringComparison.Ordinal);
     }
