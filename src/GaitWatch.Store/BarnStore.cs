@@ -8,14 +8,12 @@ public sealed class BarnStore : IAsyncDisposable
 
     private readonly Writer _writer;
     private readonly DataDirectoryLock _lock;
-    private readonly WriteBook _book;
 
-    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, WriteBook book, BarnReader reader)
+    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, BarnReader reader)
     {
         Options = options;
         _lock = held;
         _writer = writer;
-        _book = book;
         Inputs = inputs;
         Progress = progress;
         Reader = reader;
@@ -65,9 +63,8 @@ public sealed class BarnStore : IAsyncDisposable
             progress.ReportAppended(last);
             progress.ReportFolded(folded);
             progress.FramesKeptFrom = keptFrom.FromMs();
-            var book = new WriteBook();
             return new BarnStore(
-                options, held, writer, new InputLog(writer, progress, time, last), progress, book, new BarnReader(contexts, options, progress, book, time));
+                options, held, writer, new InputLog(writer, progress, time, last), progress, new BarnReader(contexts, options, progress, new WriteBook(), time));
         }
         catch (Exception exception)
         {
@@ -83,7 +80,7 @@ public sealed class BarnStore : IAsyncDisposable
     public async Task<StateChange> BeginAsync(CancellationToken cancellation = default)
     {
         await _writer.BeginAsync(cancellation);
-        return new StateChange(_writer, Progress, _book);
+        return new StateChange(_writer, Progress);
     }
 
     /// <summary>Closes the store and lets another process have it.</summary>

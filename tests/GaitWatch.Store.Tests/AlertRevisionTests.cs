@@ -37,7 +37,7 @@ public sealed class AlertRevisionTests
             Raised(TempStore.Alert("a-1", "87", Noon, 9, Urgency.Today)), Raised(TempStore.Alert("a-2", "417", Noon, 21, Urgency.Today)),
             Raised(TempStore.Alert("a-3", "5", Noon, 30, Urgency.Watch)),
         ]));
-        var rows = await temp.Store.Reader.TrimListAsync(null);
+        var rows = (await temp.Store.Reader.TrimListAsync(null)).Rows;
         Assert.Equal([(1, "417"), (2, "87")], rows.Select(row => (row.Position, row.Cow)));
         Assert.All(rows, row => Assert.Equal("Lift both hind feet.", row.Note));
     }

@@ -47,7 +47,7 @@ internal sealed class CrossingUpdate
             if (window is null)
                 continue;
             await ApplyAsync(window, span, passages, moved);
-            await change.WriteZerosAsync(_platform.Id, window.Analysis.Zeros);
+            await change.WriteZerosAsync(_platform.Id, [.. CrossingZeros.Of(window)]);
             if (window is { After: null, Analysis.LoadedSince: null })
                 _emptyEnd = window.To;
         }

@@ -121,6 +121,7 @@ public sealed class HerdWorker
             await change.CommitAsync(batch.LastSeq);
         }
 
+
         if (failed.Count > 0)
             await _store.Inputs.AppendAsync(failed, cancellation);
         _metrics.Folded(_time.GetElapsedTime(begun));

@@ -12,18 +12,15 @@ namespace GaitWatch.Barn;
 internal sealed class KnownEvents
 {
     private readonly FarmCalendar _calendar;
-    private readonly ImmutableArray<CowRegistration> _registrations;
-    private readonly ImmutableArray<CowEventInput> _written;
+    private readonly ImmutableArray<FarmWrite> _writes;
 
-    private KnownEvents(
-        FarmCalendar calendar, ImmutableArray<CowRegistration> registrations, ImmutableArray<CowEventInput> written, DateTimeOffset? newestWrite)
+    private KnownEvents(FarmCalendar calendar, ImmutableArray<FarmWrite> writes)
     {
         _calendar = calendar;
-        _registrations = registrations;
-        _written = written;
-        NewestWrite = newestWrite;
-        Register = new HerdRegister(registrations);
-        All = [.. Register.Events(calendar).Concat(written).Select(ToMilliseconds).Distinct().Order(HerdInput.Order).Cast<CowEventInput>()];
+        _writes = writes;
+        NewestWrite = writes.Max(write => (DateTimeOffset?)write.At);
+        Register = new HerdRegister(writes.OfType<RegisterWrite>().Select(write => write.Registration));
+        All = [.. Register.Events(calendar).Concat(WrittenEvents.Of(writes)).Select(ToMilliseconds).Distinct().Order(HerdInput.Order).Cast<CowEventInput>()];
     }
 
     /// <summary>The register of these writes.</summary>
@@ -35,39 +32,12 @@ internal sealed class KnownEvents
     /// <summary>When the newest of the writes was made: events up to then are over even if nobody has crossed since.</summary>
     public DateTimeOffset? NewestWrite { get; }
 
-    /// <summary>What is known at the place up to which the log is folded: everything written except what came after it.</summary>
-    public static async Task<KnownEvents> FoldedAsync(StateChange change, FarmCalendar calendar, long folded)
-    {
-        const int slice = 50_000;
-        var pending = new List<FarmWrite>();
-        for (var at = folded; ;)
-        {
-            var batch = await change.InputsAfterAsync(at, slice);
-            if (batch.LastSeq == at)
-                break;
-            pending.AddRange(batch.Writes);
-            at = batch.LastSeq;
-        }
-
-        var later = pending.OfType<RegisterWrite>().Select(write => write.Registration).ToHashSet();
-        var laterEvents = pending.OfType<CloseAlertWrite>().Select(write => (CowEvent)write.Closed).ToHashSet();
-        var register = await change.RegisterAsync();
-        var registrations = register.Cows.SelectMany(cow => register.HistoryOf(cow)).Where(one => !later.Contains(one)).ToImmutableArray();
-        var written = (await change.WrittenEventsAsync()).Where(one => !laterEvents.Contains(one.Event)).ToImmutableArray();
-        var newest = registrations.Select(one => (DateTimeOffset?)one.EnteredAt).Concat(written.Select(one => (DateTimeOffset?)one.At)).Max();
-        return new KnownEvents(calendar, registrations, written, newest);
-    }
+    /// <summary>What is known at the place up to which the log is folded.</summary>
+    public static async Task<KnownEvents> FoldedAsync(StateChange change, FarmCalendar calendar, long folded) =>
+        new(calendar, await change.WritesUntilAsync(folded));
 
     /// <summary>What is known with further writes.</summary>
-    public KnownEvents With(IReadOnlyCollection<FarmWrite> writes)
-    {
-        if (writes.Count == 0)
-            return this;
-        var registrations = writes.OfType<RegisterWrite>().Select(write => write.Registration).ToArray();
-        var closed = writes.OfType<CloseAlertWrite>().Select(AlertClosings.ToInput).ToArray();
-        var newest = registrations.Select(one => (DateTimeOffset?)one.EnteredAt).Concat(closed.Select(one => (DateTimeOffset?)one.At)).Append(NewestWrite).Max();
-        return new KnownEvents(_calendar, _registrations.AddRange(registrations), _written.AddRange(closed), newest);
-    }
+    public KnownEvents With(IReadOnlyCollection<FarmWrite> writes) => writes.Count == 0 ? this : new KnownEvents(_calendar, _writes.AddRange(writes));
 
     /// <summary>The earliest instant at which this and another differ; null when they do not.</summary>
     public DateTimeOffset? EarliestDifference(KnownEvents other)

@@ -13,7 +13,8 @@ internal static class OutMessages
         // Worst first: of several alerts of one cow the first stands.
         foreach (var alert in await reader.FlagsAsync(await reader.NewestDayAsync(cancellation), cancellation))
             wanted.TryAdd(topics.AlertOf(alert.Cow), JsonSerializer.SerializeToUtf8Bytes(alert, ContractJson.Options));
-        wanted[topics.TrimList] = JsonSerializer.SerializeToUtf8Bytes(await reader.TrimListAsync(visit: null, cancellation), ContractJson.Options);
+        wanted[topics.TrimList] = JsonSerializer.SerializeToUtf8Bytes(
+            (await reader.TrimListAsync(visit: null, cancellation)).Rows.Select(TrimListRowView.Of), ContractJson.Options);
         foreach (var platform in await reader.PlatformsAsync(cancellation))
             wanted[topics.HealthOf(platform.Id)] = JsonSerializer.SerializeToUtf8Bytes(platform, ContractJson.Options);
         return wanted;

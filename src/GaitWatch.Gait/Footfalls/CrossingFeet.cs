@@ -21,11 +21,12 @@ internal sealed class CrossingFeet
     /// <summary>Places depend on times and times on places; they settle in this many rounds.</summary>
     private const int Rounds = 3;
 
-    private CrossingFeet(PlatePair plates, List<FootOnPlate> left, List<FootOnPlate> right, bool isOrdered)
+    private CrossingFeet(PlatePair plates, List<FootOnPlate> left, List<FootOnPlate> right, PressureTravel? travel, bool isOrdered)
     {
         Plates = plates;
         Left = left;
         Right = right;
+        Travel = travel;
         IsOrdered = isOrdered;
         InOrder = [.. left.Concat(right).OrderBy(foot => foot.Contact)];
     }
@@ -42,6 +43,9 @@ internal sealed class CrossingFeet
     /// <summary>All of them in order of contact.</summary>
     public IReadOnlyList<FootOnPlate> InOrder { get; }
 
+    /// <summary>The fit of the places; null when there was nothing to fit.</summary>
+    public PressureTravel? Travel { get; }
+
     /// <summary>Whether fore and hind alternate on both sides as they do in a walk.</summary>
     public bool IsOrdered { get; }
 
@@ -54,11 +58,9 @@ internal sealed class CrossingFeet
         var left = Find(plates.Left, PlateSide.Left);
         var right = Find(plates.Right, PlateSide.Right);
         var isOrdered = FootOrder.Name(left, plates.Left) & FootOrder.Name(right, plates.Right);
-        if (left.Count <= MostFeetOnPlate && right.Count <= MostFeetOnPlate && left.Count + right.Count > 0)
-            Split(plates, left, right);
-        else
-            isOrdered = false;
-        return new CrossingFeet(plates, left, right, isOrdered);
+        if (left.Count > MostFeetOnPlate || right.Count > MostFeetOnPlate || left.Count + right.Count == 0)
+            return new CrossingFeet(plates, left, right, null, false);
+        return new CrossingFeet(plates, left, right, Split(plates, left, right), isOrdered);
     }
 
     private static List<FootOnPlate> Find(PlateSignal plate, PlateSide side)
@@ -74,19 +76,22 @@ internal sealed class CrossingFeet
 
     private static bool IsOnEdge(double x, PlateSignal plate) => x < HalfFootMetres || x > plate.LengthMetres - HalfFootMetres;
 
-    private static void Split(PlatePair plates, List<FootOnPlate> left, List<FootOnPlate> right)
+    private static PressureTravel Split(PlatePair plates, List<FootOnPlate> left, List<FootOnPlate> right)
     {
         var splits = (Left: new FootSplit(plates.Left, left), Right: new FootSplit(plates.Right, right));
-        for (var round = 0; round < Rounds; round++)
+        PressureTravel travel;
+        var round = 0;
+        do
         {
             splits.Left.Time();
             splits.Right.Time();
-            PressureTravel.Fit((plates.Left, left), (plates.Right, right));
+            travel = PressureTravel.Fit((plates.Left, left), (plates.Right, right));
             foreach (var foot in left)
                 foot.IsOnEdge |= IsOnEdge(foot.Line.Middle, plates.Left);
             foreach (var foot in right)
                 foot.IsOnEdge |= IsOnEdge(foot.Line.Middle, plates.Right);
         }
+        while (++round < Rounds);
 
         splits.Left.Time();
         splits.Right.Time();
@@ -100,5 +105,6 @@ internal sealed class CrossingFeet
 
         splits.Left.Share();
         splits.Right.Share();
+        return travel;
     }
 }

@@ -68,8 +68,8 @@ internal sealed class FootOnPlate
     /// <summary>Largest force, kg.</summary>
     public double PeakKg { get; set; }
 
-    /// <summary>One standard error of the impulse, relative.</summary>
-    public double ImpulseError { get; set; }
+    /// <summary>Its number in the fit of the places.</summary>
+    public int Number { get; set; }
 
     /// <summary>Duration of the stride centred on this stance, seconds; null when it cannot be told.</summary>
     public double? StrideSeconds { get; set; }

@@ -39,9 +39,45 @@ internal sealed class PressureTravel
     private const double GuardSeconds = 0.03;
 
     private const int SharedPerKind = 3;
-    private readonly Matrix<double> _covariance;
+    private readonly double[,] _covariance;
+    private readonly int _feet;
 
-    private PressureTravel(Matrix<double> covariance) => _covariance = covariance;
+    private PressureTravel(double[,] covariance, int feet)
+    {
+        _covariance = covariance;
+        _feet = feet;
+    }
+
+    /// <summary>Number of parameters.</summary>
+    public int Size => _covariance.GetLength(0);
+
+    /// <summary>Adds to a gradient over the parameters what a change of a foot's place at a stance phase contributes.</summary>
+    public void AddRow(double[] gradient, FootOnPlate foot, double phase, double factor)
+    {
+        var shared = Shared(foot, _feet);
+        gradient[2 * foot.Number] += factor;
+        gradient[(2 * foot.Number) + 1] += factor * PressureLine.Straight(phase);
+        gradient[shared] += factor * PressureLine.Straight(phase);
+        gradient[shared + 1] += factor * PressureLine.Bent(phase);
+        gradient[shared + 2] += factor * PressureLine.Twisted(phase);
+    }
+
+    /// <summary>Covariance of two figures that depend on the parameters by these gradients.</summary>
+    public double Covariance(double[] first, double[] second)
+    {
+        var sum = 0.0;
+        for (var a = 0; a < first.Length; a++)
+        {
+            if (first[a] == 0)
+                continue;
+            for (var b = 0; b < second.Length; b++)
+                sum += first[a] * second[b] * _covariance[a, b];
+        }
+
+        return sum;
+    }
+
+    private static int Shared(FootOnPlate foot, int feet) => (2 * feet) + (foot.IsFore == true ? 0 : SharedPerKind);
 
     /// <summary>Fits the lines of all feet of a crossing and gives them to the feet.</summary>
     /// <param name="plates">Feet of each plate in order of landing, with the plate's signal.</param>
@@ -81,16 +117,15 @@ internal sealed class PressureTravel
         {
             foreach (var foot in list)
             {
-                var shared = Shared(foot);
+                foot.Number = index;
+                var shared = Shared(foot, feet);
                 foot.Line = new PressureLine(
                     solution[2 * index], solution[shared] + solution[(2 * index) + 1], solution[shared + 1], solution[shared + 2]);
                 index++;
             }
         }
 
-        return new PressureTravel(covariance);
-
-        int Shared(FootOnPlate foot) => (2 * feet) + (foot.IsFore == true ? 0 : SharedPerKind);
+        return new PressureTravel(covariance.ToArray(), feet);
 
         void Prior(int at, double mean, double spread)
         {
@@ -105,7 +140,8 @@ internal sealed class PressureTravel
             from += guard;
             to -= guard;
             var spacing = plate.Samples(SpacingSeconds);
-            Span<int> columns = [2 * foot, (2 * foot) + 1, Shared(list[k]), Shared(list[k]) + 1, Shared(list[k]) + 2];
+            var shared = Shared(list[k], feet);
+            Span<int> columns = [2 * foot, (2 * foot) + 1, shared, shared + 1, shared + 2];
             Span<double> row = stackalloc double[5];
             for (var i = (int)Math.Ceiling(from); i <= to && i < plate.Count; i += spacing)
             {

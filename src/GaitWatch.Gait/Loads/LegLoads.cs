@@ -6,24 +6,23 @@ namespace GaitWatch.Gait;
 /// <param name="SumError">One standard error of it, kg.</param>
 internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumError)
 {
-    /// <summary>Error of an impulse beyond what is modelled, relative: noise, ringing, gain.</summary>
-    private const double ImpulseFloor = 0.0015;
-
     /// <summary>Means over the whole footfalls of each leg.</summary>
     /// <param name="feet">All feet, their forces known.</param>
     /// <param name="clock">Her stride times; null when unknown.</param>
+    /// <param name="impulses">Covariance of their impulses, kg2 s2.</param>
     /// <param name="step">Seconds a sample.</param>
-    public static LegLoads Of(IReadOnlyList<FootOnPlate> feet, StrideClock? clock, double step)
+    public static LegLoads Of(IReadOnlyList<FootOnPlate> feet, StrideClock? clock, double[,] impulses, double step)
     {
         var loads = new double[4];
-        var ownVariance = new double[4];
+        var perImpulse = new double[feet.Count];
         var slope = new double[4];
         var change = new double[4];
         var peaks = new double[4];
         var stances = new double[4];
         var counts = new int[4];
-        foreach (var foot in feet)
+        for (var f = 0; f < feet.Count; f++)
         {
+            var foot = feet[f];
             if (foot.Leg is not { } leg || !foot.IsWhole || clock is null)
                 continue;
             var (contact, lift) = (foot.Contact * step, foot.Lift * step);
@@ -36,7 +35,7 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             loads[k] += load;
             slope[k] -= load * sensitivity.Slope;
             change[k] -= load * sensitivity.Change;
-            ownVariance[k] += load * load * ((foot.ImpulseError * foot.ImpulseError) + (ImpulseFloor * ImpulseFloor));
+            perImpulse[f] = 1 / stride;
             peaks[k] += foot.PeakKg;
             stances[k] += (foot.Lift - foot.Contact) * step;
         }
@@ -49,7 +48,6 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             loads[k] /= n;
             slope[k] /= n;
             change[k] /= n;
-            ownVariance[k] /= n * n;
             peaks[k] /= n;
             stances[k] /= n;
         }
@@ -80,16 +78,24 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
 
         double Variance(double[] gradient)
         {
-            double own = 0, bySlope = 0, byChange = 0;
+            double bySlope = 0, byChange = 0;
             for (var k = 0; k < 4; k++)
             {
-                own += gradient[k] * gradient[k] * ownVariance[k];
                 bySlope += gradient[k] * slope[k];
                 byChange += gradient[k] * change[k];
             }
 
-            return own + (bySlope * bySlope * covariance.SlopeSlope) + (2 * bySlope * byChange * covariance.SlopeChange)
+            var byImpulses = 0.0;
+            for (var a = 0; a < feet.Count; a++)
+            {
+                for (var b = 0; b < feet.Count; b++)
+                    byImpulses += Share(a) * Share(b) * impulses[a, b];
+            }
+
+            return Math.Max(0, byImpulses) + (bySlope * bySlope * covariance.SlopeSlope) + (2 * bySlope * byChange * covariance.SlopeChange)
                 + (byChange * byChange * covariance.ChangeChange);
+
+            double Share(int foot) => perImpulse[foot] == 0 ? 0 : gradient[(int)feet[foot].Leg!.Value] * perImpulse[foot] / counts[(int)feet[foot].Leg!.Value];
         }
     }
 }

@@ -15,7 +15,7 @@ namespace GaitWatch.Gait;
 internal sealed class StrideClock
 {
     /// <summary>Scatter of a contact or a lift about the smooth course, seconds: timing error and the unevenness of steps.</summary>
-    private const double TimeErrorSeconds = 0.008;
+    private const double TimeErrorSeconds = 0.006;
 
     /// <summary>Change of the stride time from a stride to the next, as part of it.</summary>
     private const double ChangeSpread = 0.08;
@@ -26,6 +26,9 @@ internal sealed class StrideClock
     /// <summary>Stance as part of the stride and its spread (contract: a walk has at least half; slow cows up to 0.78).</summary>
     private const double MeanDuty = 0.66;
     private const double DutySpread = 0.05;
+
+    /// <summary>The assumed scatter counts as this many times seen.</summary>
+    private const double AssumedCount = 2;
 
     /// <summary>Groups of times that are whole strides apart: contacts and lifts of four legs.</summary>
     private const int Groups = 8;
@@ -47,6 +50,9 @@ internal sealed class StrideClock
         _change = change;
         _covariance = covariance;
     }
+
+    /// <summary>Mean time a foot is in the air, seconds.</summary>
+    public double SwingSeconds => _swing;
 
     /// <summary>
     /// Duration of the stride centred on a stance, seconds: the mean of that which the contacts tell at its contact and that which the
@@ -110,7 +116,7 @@ internal sealed class StrideClock
     {
         var normal = Matrix<double>.Build.Dense(Groups + 2, Groups + 2);
         var right = Vector<double>.Build.Dense(Groups + 2);
-        var numbers = new double[Groups];
+        var numbersOf = new List<(double Number, double Done)>(times.Count);
         var references = new double?[Groups];
         Span<int> columns = stackalloc int[3];
         Span<double> row = stackalloc double[3];
@@ -127,7 +133,7 @@ internal sealed class StrideClock
 
             var half = 0.5 * (group & 1);
             var number = Math.Round(done - reference - half) + half;
-            numbers[group] = number;
+            numbersOf.Add((number, done));
             columns[0] = group;
             columns[1] = Slope;
             columns[2] = Change;
@@ -160,6 +166,7 @@ internal sealed class StrideClock
         var slope = solution[Slope];
         if (!(slope is > 0.2 and < 10) || !(Math.Abs(solution[Change]) < 0.25 * slope))
             return null;
+        covariance *= Scatter(clock, times, numbersOf, solution);
         return new StrideClock(clock._origin, Math.Max(0, slope - stance), slope, solution[Change], covariance);
 
         void Add(ReadOnlySpan<int> at, ReadOnlySpan<double> values, double target, double weight)
@@ -171,6 +178,28 @@ internal sealed class StrideClock
                     normal[at[a], at[b]] += weight * weight * values[a] * values[b];
             }
         }
+    }
+
+    /// <summary>
+    /// How much the times scatter about the course against what is assumed, as a variance ratio. With so few times the assumption
+    /// counts as some of them.
+    /// </summary>
+    private static double Scatter(StrideClock clock, List<EventTime> times, List<(double Number, double Done)> numbers, Vector<double> solution)
+    {
+        var squares = AssumedCount;
+        var groups = new HashSet<int>();
+        for (var k = 0; k < times.Count; k++)
+        {
+            var (seconds, group, weight) = times[k];
+            var course = solution[group] + (solution[Slope] * numbers[k].Number) + (solution[Change] * numbers[k].Done * numbers[k].Done);
+            var residual = (seconds - clock._origin - course) * weight / TimeErrorSeconds;
+            squares += residual * residual;
+            groups.Add(group);
+        }
+
+        // Left and right share their offset all but wholly, so a pair of groups counts as one.
+        var free = Math.Max(0, times.Count - (0.5 * groups.Count) - 2);
+        return squares / (AssumedCount + free);
     }
 
     private static List<EventTime> Times(IReadOnlyList<FootOnPlate> feet, double step)

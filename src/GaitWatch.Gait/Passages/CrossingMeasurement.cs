@@ -17,11 +17,14 @@ internal static class CrossingMeasurement
     public static Crossing Of(TwinPlate platform, GaitOptions options, RecordedLoad load)
     {
         var feet = CrossingFeet.Find(PlatePair.Of(platform, load));
+        FootDoubts.Mark(feet);
         var clock = StrideClock.Fit(feet.InOrder, feet.Step);
-        var loads = LegLoads.Of(feet.InOrder, clock, feet.Step);
-        var weight = loads.SumKg;
+        if (clock is not null)
+            FootDoubts.Mark(feet, clock);
+        var loads = LegLoads.Of(feet.InOrder, clock, ImpulseErrors.Of(feet), feet.Step);
+        var bodyWeight = BodyWeight.Of(feet, loads, clock);
         var speed = WalkingSpeed.Of(feet.InOrder, feet.Step);
-        var reasons = WalkJudge.Judge(feet, loads, weight, speed, options);
+        var reasons = WalkJudge.Judge(feet, loads, bodyWeight, speed, options);
         var isWalk = !reasons.Any(s_noWalk.Contains);
         var stretch = load.Stretch;
         ImmutableArray<Footfall> footfalls = [.. feet.InOrder.Where(foot => foot.Leg is not null).Select(foot => Footfall(feet.Plates, stretch, foot))];
@@ -30,7 +33,7 @@ internal static class CrossingMeasurement
             FirstContact = feet.InOrder.Count > 0 ? stretch.TimeAt(feet.Plates.InRecording(feet.InOrder[0].Contact)) : stretch.TimeAt(load.Load.Start),
             LastLift = feet.InOrder.Count > 0 ? stretch.TimeAt(feet.Plates.InRecording(feet.InOrder.Max(foot => foot.Lift))) : stretch.TimeAt(load.Load.End),
             Reasons = reasons,
-            WeightKg = isWalk ? weight : null,
+            WeightKg = isWalk ? bodyWeight?.Kg : null,
             StrideSeconds = isWalk ? MeanStride(feet.InOrder) : null,
             SpeedMetresPerSecond = isWalk ? speed : null,
             Legs = isWalk ? loads.Legs : default,

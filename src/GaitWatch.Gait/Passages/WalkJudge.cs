@@ -30,10 +30,11 @@ internal static class WalkJudge
     private const double NoCowPart = 0.88;
 
     /// <summary>All reasons that hold, the decisive one first.</summary>
-    public static ImmutableArray<QualityReason> Judge(CrossingFeet feet, LegLoads loads, double? weightKg, double? speed, GaitOptions options)
+    public static ImmutableArray<QualityReason> Judge(CrossingFeet feet, LegLoads loads, BodyWeight? weight, double? speed, GaitOptions options)
     {
+        var weightKg = weight?.Kg;
         var reasons = new SortedSet<QualityReason>();
-        if ((weightKg ?? RoughWeight(feet)) < NoCowPart * options.LightestCowKg)
+        if (RoughWeight(feet) < NoCowPart * options.LightestCowKg)
             reasons.Add(QualityReason.NotACow);
         var longest = 0.0;
         foreach (var foot in feet.InOrder)
@@ -52,7 +53,7 @@ internal static class WalkJudge
             reasons.Add(QualityReason.TooFast);
         if (loads.SumKg is null)
             reasons.Add(QualityReason.Incomplete);
-        if (!feet.IsOrdered || feet.InOrder.Any(foot => !foot.IsResolved))
+        if (!feet.IsOrdered || feet.InOrder.Any(foot => !foot.IsResolved) || weight is { IsContradictory: true })
             reasons.Add(QualityReason.FootfallsUnresolved);
         if (weightKg < options.LightestCowKg || weightKg > options.HeaviestCowKg)
             reasons.Add(QualityReason.WeightImplausible);

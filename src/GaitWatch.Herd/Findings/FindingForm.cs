@@ -1,3 +1,5 @@
+using GaitWatch.Gait;
+
 namespace GaitWatch.Herd;
 
 /// <summary>
@@ -66,7 +68,7 @@ public sealed record FindingForm
         Id = finding.Id,
         Cow = finding.Cow,
         At = finding.At,
-        Foot = GaitWatch.Gait.Legs.WireName(finding.Foot),
+        Foot = finding.Foot.WireName(),
         Claw = finding.Claw?.WireName(),
         Zone = finding.Zone,
         Lesion = finding.Lesion.WireName(),
@@ -83,8 +85,3 @@ public sealed record FindingForm
         Note = finding.Note,
     };
 }
-
-/// <summary>A foreign body as the wire contract writes it.</summary>
-/// <param name="Kind">What it is.</param>
-/// <param name="SizeMillimetres">Its largest length, millimetres.</param>
-public sealed record ForeignBodyForm(string? Kind, double? SizeMillimetres);

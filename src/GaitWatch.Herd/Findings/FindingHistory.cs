@@ -2,12 +2,6 @@ using System.Collections.Immutable;
 
 namespace GaitWatch.Herd;
 
-/// <summary>One wording of a finding.</summary>
-/// <param name="Finding">How it read.</param>
-/// <param name="EnteredAt">From when.</param>
-/// <param name="IsCorrection">Whether it corrected an earlier one.</param>
-public sealed record FindingVersion(Finding Finding, DateTimeOffset EnteredAt, bool IsCorrection);
-
 /// <summary>A finding with every wording it has had.</summary>
 /// <param name="Current">How it reads now.</param>
 /// <param name="Versions">All wordings, oldest first; the last is the current one.</param>

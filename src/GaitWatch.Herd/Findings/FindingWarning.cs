@@ -1,18 +1,5 @@
 namespace GaitWatch.Herd;
 
-/// <summary>What kind of thing a warning is about.</summary>
-public enum FindingWarningKind
-{
-    /// <summary>A block may press on a sore claw: to be looked at within days. Wire: <c>unsafe-block</c>.</summary>
-    UnsafeBlock,
-
-    /// <summary>A sign asks for the veterinarian. Wire: <c>call-veterinarian</c>.</summary>
-    CallVeterinarian,
-
-    /// <summary>A medicine was given and no withdrawal date entered. Wire: <c>no-withdrawal-date</c>.</summary>
-    NoWithdrawalDate,
-}
-
 /// <summary>Something in a finding that can happen and should not be left so. The finding is kept; the warning is told at once.</summary>
 /// <param name="Kind">What it is about.</param>
 /// <param name="Field">The field that shows it.</param>

@@ -1,9 +1,6 @@
-namespace GaitWatch.Herd;
+using System.Collections.Immutable;
 
-/// <summary>A span of days after a finding in which something is to be done.</summary>
-/// <param name="FromDay">The first day it is due, days after the finding's day.</param>
-/// <param name="ToDay">The day from which it counts as overdue while not done, days after the finding's day; at least <paramref name="FromDay"/>.</param>
-public readonly record struct FollowUpWindow(int FromDay, int ToDay);
+namespace GaitWatch.Herd;
 
 /// <summary>How long after a finding each thing is due. Counted in the farm's days.</summary>
 public sealed record FollowUpOptions
@@ -31,4 +28,23 @@ public sealed record FollowUpOptions
 
     /// <summary>How near a visit must be for an alert to wait for it, days. Default 7 (contract).</summary>
     public int NextVisitWithinDays { get; init; } = 7;
+
+    /// <summary>Everything wrong with the settings: name and sentence, empty when nothing is.</summary>
+    public ImmutableArray<(string Field, string Fault)> Faults()
+    {
+        var faults = ImmutableArray.CreateBuilder<(string, string)>();
+        foreach (var (name, window) in new[]
+        {
+            (nameof(WrapOff), WrapOff), (nameof(BlockCheck), BlockCheck), (nameof(BlockOff), BlockOff), (nameof(SoftHorn), SoftHorn),
+            (nameof(Outcome), Outcome), (nameof(UnsafeBlock), UnsafeBlock), (nameof(SecondLook), SecondLook),
+        })
+        {
+            if (window.FromDay < 0 || window.ToDay < window.FromDay || window.ToDay > 365)
+                faults.Add((name, $"{name} is day {window.FromDay} to {window.ToDay}: from day 0 on, the second not before the first, within a year."));
+        }
+
+        if (NextVisitWithinDays is < 0 or > 365)
+            faults.Add((nameof(NextVisitWithinDays), $"{nameof(NextVisitWithinDays)} is {NextVisitWithinDays}: 0 to 365 days."));
+        return faults.ToImmutable();
+    }
 }

@@ -3,20 +3,6 @@ using MathNet.Numerics.Distributions;
 
 namespace GaitWatch.Herd;
 
-/// <summary>One life of a kind: how long it lasted, or was watched.</summary>
-/// <param name="Days">How long, days; at least 0.</param>
-/// <param name="Happened">Whether what is waited for happened at the end; false when watching ended first.</param>
-public readonly record struct WaitingTime(double Days, bool Happened);
-
-/// <summary>A step of the curve.</summary>
-/// <param name="Days">When.</param>
-/// <param name="AtRisk">How many were watched just before.</param>
-/// <param name="Events">How many it happened to.</param>
-/// <param name="Waiting">The fraction it has not happened to after it.</param>
-/// <param name="Lower">95 % interval of <paramref name="Waiting"/>, lower end; null once nobody waits.</param>
-/// <param name="Upper">95 % interval of <paramref name="Waiting"/>, upper end; null once nobody waits.</param>
-public readonly record struct WaitingStep(double Days, int AtRisk, int Events, double Waiting, double? Lower, double? Upper);
-
 /// <summary>
 /// How long it takes until something happens, when some were not watched to the end: the product-limit estimate. Source: Kaplan
 /// E.L., Meier P. 1958, J Am Stat Assoc 53:457-481; variance: Greenwood 1926; interval on the scale of the logarithm; interval

@@ -3,33 +3,6 @@ using System.Globalization;
 
 namespace GaitWatch.Herd;
 
-/// <summary>More lesions of a kind from one pen within a few days than chance brings.</summary>
-/// <param name="Pen">The pen.</param>
-/// <param name="Group">The kind.</param>
-/// <param name="From">Day of the first.</param>
-/// <param name="To">Day of the last.</param>
-/// <param name="Count">How many new cases.</param>
-/// <param name="Expected">How many were to be expected there in so many days.</param>
-/// <param name="PValue">How likely chance alone brings such a cluster anywhere in the herd.</param>
-/// <param name="Sentence">What is seen and where to look.</param>
-public sealed record LesionCluster(string Pen, LesionGroup Group, DateOnly From, DateOnly To, int Count, double Expected, double PValue, string Sentence);
-
-/// <summary>How clusters are looked for.</summary>
-public sealed record LesionClusterOptions
-{
-    /// <summary>Length of the window that slides over the time, days. Chosen by us: about what lies between two visits.</summary>
-    public int WindowDays { get; init; } = 14;
-
-    /// <summary>How likely chance may bring one, over all pens and kinds looked at.</summary>
-    public double Alpha { get; init; } = 0.05;
-
-    /// <summary>Fewer are no cluster, however rare. Chosen by us.</summary>
-    public int Fewest { get; init; } = 3;
-
-    /// <summary>The same kind in the same cow within so many days is the same case.</summary>
-    public int SameCaseDays { get; init; } = 28;
-}
-
 /// <summary>Looks for clusters of lesions by pen and kind.</summary>
 public static class LesionClusters
 {
@@ -55,9 +28,10 @@ public static class LesionClusters
             return [];
         var cases = Cases(findings, register, calendar, options).Where(found => found.Day >= from && found.Day < to && cows.ContainsKey(found.Pen)).ToArray();
         var looked = cases.Select(found => (found.Pen, found.Group)).Distinct().ToArray();
+        // Every pen is looked at for every kind the herd has, also where it has none.
+        var asked = cows.Count * looked.Select(which => which.Group).Distinct().Count();
         var clusters = looked.Select(which => Densest(which.Pen, which.Group, cases, cows, days, options))
-            .OfType<LesionCluster>()
-            .Select(cluster => cluster with { PValue = Math.Min(cluster.PValue * looked.Length, 1) });
+            .Select(cluster => cluster with { PValue = Math.Min(cluster.PValue * asked, 1) });
         return
         [
             .. clusters.Where(cluster => cluster.PValue < options.Alpha && cluster.Count >= options.Fewest)
@@ -83,7 +57,7 @@ public static class LesionClusters
         }
     }
 
-    private static LesionCluster? Densest(
+    private static LesionCluster Densest(
         string pen, LesionGroup group, (string Pen, LesionGroup Group, DateOnly Day)[] cases, Dictionary<string, int> cows, int days, LesionClusterOptions options)
     {
         var here = cases.Where(found => found.Pen == pen && found.Group == group).Select(found => found.Day).Order().ToArray();

@@ -3,35 +3,6 @@ using GaitWatch.Lameness;
 
 namespace GaitWatch.Herd;
 
-/// <summary>How a foot with a lesion of the claw horn was treated, told apart as in Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486.</summary>
-public enum TreatmentArm
-{
-    /// <summary>Trimmed, nothing more.</summary>
-    Trim,
-
-    /// <summary>Trimmed, a block on the sound claw.</summary>
-    TrimAndBlock,
-
-    /// <summary>Trimmed, pain relief.</summary>
-    TrimAndPainRelief,
-
-    /// <summary>Trimmed, a block and pain relief.</summary>
-    TrimBlockAndPainRelief,
-}
-
-/// <summary>One treated foot and what became of it.</summary>
-/// <param name="FindingId">The finding that treated it.</param>
-/// <param name="Arm">How.</param>
-/// <param name="IsSound">Whether it was sound when judged.</param>
-public sealed record JudgedTreatment(string FindingId, TreatmentArm Arm, bool IsSound);
-
-/// <summary>How many feet were sound after a treatment.</summary>
-/// <param name="Arm">The treatment.</param>
-/// <param name="Sound">How many of how many.</param>
-/// <param name="Lower">95 % interval of the fraction (Wilson), lower end.</param>
-/// <param name="Upper">95 % interval of the fraction (Wilson), upper end.</param>
-public sealed record TreatmentOutcome(TreatmentArm Arm, Proportion Sound, double Lower, double Upper);
-
 /// <summary>
 /// Which treatment works here, judged at 35 days. Cows are not drawn by lot to a treatment on a farm: the figures describe, they do
 /// not prove.

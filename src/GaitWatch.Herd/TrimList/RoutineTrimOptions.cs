@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace GaitWatch.Herd;
 
 /// <summary>When a sound cow's claws are due. Common practice, no source; each is a setting.</summary>
@@ -26,4 +28,29 @@ public sealed record RoutineTrimOptions
 
     /// <summary>A cow trimmed this recently is not due.</summary>
     public int NotWithinDaysOfTrim { get; init; } = 42;
+
+    /// <summary>Everything wrong with the settings: name and sentence, empty when nothing is.</summary>
+    public ImmutableArray<(string Field, string Fault)> Faults()
+    {
+        var faults = ImmutableArray.CreateBuilder<(string, string)>();
+        foreach (var (name, days) in new[]
+        {
+            (nameof(AfterDryOffDays), AfterDryOffDays), (nameof(FromDaysInMilk), FromDaysInMilk), (nameof(HeiferToDaysBeforeCalving), HeiferToDaysBeforeCalving),
+            (nameof(NoneWithinDaysBeforeCalving), NoneWithinDaysBeforeCalving), (nameof(NotWithinDaysOfTrim), NotWithinDaysOfTrim),
+        })
+        {
+            if (days is < 0 or > 1000)
+                faults.Add((name, $"{name} is {days}: 0 to 1000 days."));
+        }
+
+        if (ToDaysInMilk < FromDaysInMilk)
+            faults.Add((nameof(ToDaysInMilk), $"{nameof(ToDaysInMilk)} is {ToDaysInMilk}: not before {nameof(FromDaysInMilk)} ({FromDaysInMilk})."));
+        if (HeiferFromDaysBeforeCalving < HeiferToDaysBeforeCalving)
+        {
+            faults.Add((nameof(HeiferFromDaysBeforeCalving),
+                $"{nameof(HeiferFromDaysBeforeCalving)} is {HeiferFromDaysBeforeCalving}: at least {nameof(HeiferToDaysBeforeCalving)} ({HeiferToDaysBeforeCalving}), for it lies farther from calving."));
+        }
+
+        return faults.ToImmutable();
+    }
 }

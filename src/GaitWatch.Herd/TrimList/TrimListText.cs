@@ -10,10 +10,13 @@ public static class TrimListText
 {
     /// <summary>What stands under every list. Common practice, no source; local rules and the farm's veterinarian decide.</summary>
     public const string Caution =
-        "Call the veterinarian the same day: no weight on the leg; swelling above the claw, or between the claws with fever or a foul smell; pus, a deep\n"
-        + "smell, or bone, tendon or joint suspected; both claws of a foot sore; bleeding that does not stop; a clearly lame cow with nothing in the foot;\n"
-        + "down, feverish or off feed. Several cows lame with blisters, drooling or fever: move no animal and call at once. Knives, grinders and a cow in\n"
-        + "a chute can hurt: secure her and the foot first. The list points at cows; it is no diagnosis.";
+        "Call the veterinarian the same day: no weight on the leg; swelling above the claw,\n"
+        + "or between the claws with fever or a foul smell; pus, a deep smell, or bone, tendon\n"
+        + "or joint suspected; both claws of a foot sore; bleeding that does not stop; a clearly\n"
+        + "lame cow with nothing in the foot; not better at the block check; down, feverish or\n"
+        + "off feed. Several cows lame with blisters, drooling or fever: move no animal and call\n"
+        + "at once. Knives, grinders and a cow in a chute can hurt: secure her and the foot\n"
+        + "first. The list points at cows; it is no diagnosis.";
 
     /// <summary>The list, one cow a line and what else is known of her under it; lines end with a line feed.</summary>
     public static string Render(TrimList list)

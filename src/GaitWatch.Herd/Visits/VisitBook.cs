@@ -3,21 +3,6 @@ using System.Globalization;
 
 namespace GaitWatch.Herd;
 
-/// <summary>A visit as it is planned now.</summary>
-/// <param name="Visit">The visit.</param>
-/// <param name="EarlierDays">Days it was moved away from, the first first: what was said of it then still holds.</param>
-public sealed record PlannedVisit(Visit Visit, ImmutableArray<DateOnly> EarlierDays)
-{
-    /// <summary>Whether a day is, or once was, this visit's.</summary>
-    public bool IsOrWasOn(DateOnly day) => Visit.Date == day || EarlierDays.Contains(day);
-}
-
-/// <summary>A visit that does not come when it was promised.</summary>
-/// <param name="Date">The day it was promised for.</param>
-/// <param name="MovedTo">Where it went; null when it was cancelled.</param>
-/// <param name="At">When that was entered.</param>
-public sealed record VisitSlip(DateOnly Date, DateOnly? MovedTo, DateTimeOffset At);
-
 /// <summary>
 /// The trimmer's visits, one a day at most, folded from what was written. It depends on the set of writes alone, not on their
 /// order or the number of copies.

@@ -39,6 +39,11 @@ internal sealed class PlatformMovement
     private const double FirstSessionVariance = 0.01 * 0.01;
     private const double LeastSessionVariance = 0.002 * 0.002;
 
+    /// <summary>Crossings that the expected unrest of a session counts for, and how far unrest is believed.</summary>
+    private const double UnrestPrior = 12;
+    private const double LeastUnrest = 0.6;
+    private const double MostUnrest = 5;
+
     private readonly List<Vector3> _residuals = new(Kept);
     private readonly List<Session> _past = new(Remembered);
     private Vector3 _level;
@@ -53,6 +58,7 @@ internal sealed class PlatformMovement
     private int _crossed;
     private int _troubledSessions;
     private bool _trouble;
+    private double _unrest = 1;
 
     /// <param name="isFirst">The herd's first platform is the measure of all: its level starts as known, another's has to be learnt.</param>
     public PlatformMovement(bool isFirst)
@@ -79,12 +85,12 @@ internal sealed class PlatformMovement
         get
         {
             if (_number == 0)
-                return new Session(0, Vector3.Zero, Matrix3.Zero, false);
+                return new Session(0, Vector3.Zero, Matrix3.Zero, 1, false);
             var (x, xv) = Shrunk(_median.X, _medianVariance.X, _sessionVariance.X);
             var (y, yv) = Shrunk(_median.Y, _medianVariance.Y, _sessionVariance.Y);
             var (z, zv) = Shrunk(_median.Z, _medianVariance.Z, _sessionVariance.Z);
             var cov = Matrix3.Diagonal(_levelVariance.X + xv, _levelVariance.Y + yv, _levelVariance.Z + zv);
-            return new Session(_number, _level + new Vector3(x, y, z), cov, _trouble);
+            return new Session(_number, _level + new Vector3(x, y, z), cov, _unrest, _trouble);
         }
     }
 
@@ -106,15 +112,19 @@ internal sealed class PlatformMovement
         _number++;
         _residuals.Clear();
         (_next, _crossed, _trouble) = (0, 0, false);
+        // Of the last session's unrest half is expected again: floors stay wet for a day, not for a week.
+        _unrest = Math.Sqrt(_unrest);
         (_median, _medianVariance) = (Vector3.Zero, new Vector3(1e6, 1e6, 1e6));
     }
 
     /// <summary>Takes in a sound cow's passage less what she alone explains.</summary>
     /// <param name="residual">Balances less her own expected balances.</param>
     /// <param name="spread">Covariance of such a residual.</param>
-    public void Add(Vector3 residual, in Matrix3 spread)
+    /// <param name="distance">Her squared distance from what was expected of her, over its mean: 1 as expected, what lies far out counted little.</param>
+    public void Add(Vector3 residual, in Matrix3 spread, double distance)
     {
         _crossed++;
+        _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, Kept)))), LeastUnrest, MostUnrest);
         if (_residuals.Count < Kept)
             _residuals.Add(residual - _level);
         else
@@ -226,6 +236,7 @@ internal sealed class PlatformMovement
         writer.Write(_crossed);
         writer.Write(_troubledSessions);
         writer.Write(_trouble);
+        writer.Write(_unrest);
         writer.PutAll(_residuals);
         writer.PutAll(_past);
     }
@@ -246,6 +257,7 @@ internal sealed class PlatformMovement
             _crossed = reader.ReadInt32(),
             _troubledSessions = reader.ReadInt32(),
             _trouble = reader.ReadBoolean(),
+            _unrest = reader.ReadDouble(),
         };
         reader.TakeAll(p._residuals, Kept);
         reader.TakeAll(p._past, Remembered);

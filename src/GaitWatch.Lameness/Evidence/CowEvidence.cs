@@ -94,7 +94,7 @@ internal sealed class CowEvidence
     {
         var expected = _n.Filter.Expected + common.Movement;
         var surprise = reading.Value - expected;
-        var noise = (_n.Noise.Level * herd.Noise.Passage) + reading.ExtraError;
+        var noise = (_n.Noise.Level * ((common.Unrest * herd.Noise.Passage) + (Math.Max(common.Unrest - 1, 0) * herd.Noise.Day))) + reading.ExtraError;
         var cov = _n.Filter.ExpectedCov + common.MovementCov + noise;
         var inverse = cov.Inverse();
         return new Surprise(expected, surprise, cov, noise, inverse, inverse.Quadratic(surprise));

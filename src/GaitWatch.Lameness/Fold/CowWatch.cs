@@ -188,7 +188,9 @@ internal sealed class CowWatch
         var noise = surprise.Noise;
         if (own.Xx > 4 * noise.Xx || own.Yy > 4 * noise.Yy || own.Zz > 4 * noise.Zz)
             return;
-        platform.Add(reading.Value - (surprise.Expected - common.Movement), own);
+        var dof = _present.Noise.Dof;
+        platform.Add(
+            reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
     }
 
     private void LookAtTroubles(DateTimeOffset at, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
@@ -341,7 +343,9 @@ internal sealed class CowWatch
     private PassageAssessment Assess(
         PassageInput input, in Surprise surprise, in Session common, ImmutableArray<QualityReason> reasons, ReadOnlySpan<double> evidence)
     {
-        var expected = Balances.FromVector(surprise.Expected).ToShares();
+        // While a trouble is open her normal is the one from before it; what is expected of her next follows her as she is.
+        var normal = _troubles.Count > 0 ? _troubles[0].Normal + common.Movement : surprise.Expected;
+        var expected = Balances.FromVector(normal).ToShares();
         var cov = surprise.Cov;
         return new PassageAssessment
         {
@@ -352,7 +356,7 @@ internal sealed class CowWatch
             Baseline = _troubles.Count > 0 ? BaselineState.Frozen : _settled.IsLearnt ? BaselineState.Watching : BaselineState.Learning,
             ExpectedShare = expected,
             ShareSpread = PerLeg.From(leg => expected[leg] * Math.Sqrt(cov.Quadratic(LoadDrop.LogShareGradient(expected, leg)))),
-            Residual = Balances.FromVector(surprise.Value),
+            Residual = Balances.FromVector(surprise.Value + (surprise.Expected - normal)),
             CommonMovement = Balances.FromVector(common.Movement),
             OneLegEvidence = new PerLeg<double>(evidence[0], evidence[1], evidence[2], evidence[3]),
             BothHindEvidence = evidence[4],

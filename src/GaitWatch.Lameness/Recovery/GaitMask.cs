@@ -22,6 +22,8 @@ internal sealed class GaitMask
                 _settling.Add((mark.At, mark.At.AddDays(options.SettlingDays)));
         }
 
+        // The treatment itself: trimmed and opened, a foot is sorer for some days.
+        _settling.Add((foot.TreatedAt, foot.TreatedAt.AddDays(options.SettlingDays)));
         _masked.AddRange(_settling);
     }
 

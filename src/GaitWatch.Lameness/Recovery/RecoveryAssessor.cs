@@ -63,10 +63,17 @@ public static class RecoveryAssessor
     {
         var band = Math.Min(options.BandInDailySds * sd, options.WidestBandPercent);
         assessment = assessment with { BandPercent = band, DropPercentAtTreatment = before.Length > 0 ? before.Average() : null };
+        if (assessment.Days.IsEmpty)
+            return assessment with { Explanation = "Too early to say: she has not been measured since." };
         var usable = assessment.Days.Where(day => !day.IsSettling).ToArray();
         double[] times = [.. usable.Select(day => day.DaysSinceTreatment)], drops = [.. usable.Select(day => day.DropPercent)];
         if (drops.Length == 0)
-            return assessment with { Explanation = "Too early to say: she has not been measured since, apart from days on which a block or wrap had just been put on or come off." };
+        {
+            return WithMean(assessment, [.. assessment.Days.Select(day => day.DropPercent)], sd) with
+            {
+                Explanation = "Too early to say: treated, or a block or wrap put on or come off, in the last days; that alone changes her walk.",
+            };
+        }
 
         assessment = WithDropNow(assessment, times, drops, sd, options);
         var trend = usable.Where(day => day.DaysSinceTreatment > times[^1] - options.TrendDays).ToArray();
@@ -90,13 +97,7 @@ public static class RecoveryAssessor
     private static RecoveryAssessment WithDropNow(RecoveryAssessment assessment, double[] times, double[] drops, double sd, RecoveryOptions options)
     {
         if (RecoveryCurveFit.Of(times, drops, sd) is not { } fitted)
-        {
-            // Too few days for a curve: their mean, sure as the days of a sound cow are.
-            var half = Normal.InvCDF(0, 1, 0.975) * sd / Math.Sqrt(drops.Length);
-            var mean = drops.Average();
-            return assessment with { DropPercentNow = mean, DropLowerPercent = mean - half, DropUpperPercent = mean + half };
-        }
-
+            return WithMean(assessment, drops, sd);
         var now = fitted.Curve.At(times[^1]);
         var width = fitted.HalfWidthAt(times[^1]);
         return assessment with
@@ -108,6 +109,14 @@ public static class RecoveryAssessor
             HalfLifeDays = fitted.HasShape ? fitted.Curve.TauDays * Math.Log(2) : null,
             ExpectedNormalOn = fitted.HasShape ? EntersBandOn(assessment, fitted.Curve, times[^1], options) : null,
         };
+    }
+
+    // Too few days for a curve: their mean, sure as the days of a sound cow are.
+    private static RecoveryAssessment WithMean(RecoveryAssessment assessment, double[] drops, double sd)
+    {
+        var half = Normal.InvCDF(0, 1, 0.975) * sd / Math.Sqrt(drops.Length);
+        var mean = drops.Average();
+        return assessment with { DropPercentNow = mean, DropLowerPercent = mean - half, DropUpperPercent = mean + half };
     }
 
     private static DateOnly? EntersBandOn(RecoveryAssessment assessment, RecoveryCurve curve, double lastDay, RecoveryOptions options)
@@ -141,12 +150,14 @@ public static class RecoveryAssessor
         var foot = assessment.Foot.InWords();
         var now = $"{Percent(assessment.DropPercentNow)} less than her normal ({Percent(assessment.DropLowerPercent)} to {Percent(assessment.DropUpperPercent)})";
         var band = Percent(assessment.BandPercent);
-        var masked = assessment.Days.Length > 0 && assessment.Days[^1].IsMasked ? " A block, a wrap or pain relief still changes her walk: nothing is proven by it." : "";
+        var isMasked = assessment.Days[^1].IsMasked;
+        var masked = isMasked ? " A block, a wrap or pain relief still changes her walk: nothing is proven by it." : "";
+        var also = isMasked ? " A block or wrap is on, or was of late, and may be a part of it: see that it sits right." : "";
         var text = assessment.Status switch
         {
             RecoveryStatus.Recovered => $"Recovered: the {foot} was shown on {Day(assessment.RecoveredOn!.Value)} to carry her normal again, within {band}.",
-            RecoveryStatus.Worse => $"Worse: the {foot} carries {now}, more of a drop than earlier. Look at her; not better at the block check: call the veterinarian.",
-            RecoveryStatus.Stalled => $"Stalled: the {foot} carries {now} and at its pace will not be back within {band} in {options.LongestWayDays} days. Look at the foot again.",
+            RecoveryStatus.Worse => $"Worse: the {foot} carries {now}, more of a drop than earlier. Look at her; not better at the block check: call the veterinarian.{also}",
+            RecoveryStatus.Stalled => $"Stalled: the {foot} carries {now} and at its pace will not be back within {band} in {options.LongestWayDays} days. Look at the foot again.{also}",
             RecoveryStatus.Recovering when assessment.ExpectedNormalOn is { } day => $"Recovering: the {foot} carries {now}; by the curve within {band} about {Day(day)}.{masked}",
             RecoveryStatus.Recovering => $"Recovering: the {foot} carries {now}.{masked}",
             _ => $"Too early to say: the {foot} carries {now}, which neither shows nor excludes that she gets better.{masked}",

@@ -15,7 +15,7 @@ public sealed record RecoveryOptions
     /// <summary>Days after pain relief on which her walk is not taken as her own. Common practice, no source.</summary>
     public int PainReliefDays { get; init; } = 7;
 
-    /// <summary>Days after a block or wrap was put on, taken off or lost on which her walk is changed by that alone. Common practice, no source.</summary>
+    /// <summary>Days after a treatment, and after a block or wrap was put on, taken off or lost, on which her walk is changed by that alone. Common practice, no source.</summary>
     public int SettlingDays { get; init; } = 3;
 
     /// <summary>Chance of calling a foot recovered, over the whole follow-up, while its load lies outside the band.</summary>
@@ -35,6 +35,9 @@ public sealed record RecoveryOptions
 
     /// <summary>A foot that at its pace would need longer than this to reach the band is stalled, days.</summary>
     public int LongestWayDays { get; init; } = 28;
+
+    /// <summary>How far before onset the days may lie from which the spread of daily means is told.</summary>
+    public int SoundDaysBefore { get; init; } = 60;
 
     /// <summary>Fewest sound days before onset from which the spread of daily means is told.</summary>
     public int FewestSoundDays { get; init; } = 10;

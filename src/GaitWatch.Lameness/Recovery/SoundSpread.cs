@@ -21,7 +21,10 @@ public static class SoundSpread
     public static double? Of(TreatedFoot foot, IEnumerable<LoadReading> readings, RecoveryOptions options)
     {
         var onset = DailyDrops.DayOf(foot.OnsetAt, options);
-        var drops = DailyDrops.Of(foot, readings, options).Where(day => day.Day < onset && !day.IsMasked).Select(day => day.DropPercent).ToArray();
+        var earliest = onset.AddDays(-options.SoundDaysBefore);
+        var drops = DailyDrops.Of(foot, readings, options)
+            .Where(day => day.Day >= earliest && day.Day < onset && !day.IsMasked)
+            .Select(day => day.DropPercent).ToArray();
         if (drops.Length < options.FewestSoundDays)
             return null;
         var middle = drops.Median();

@@ -18,6 +18,9 @@ internal static class AssessmentColumns
     /// <summary>The columns, in the order of <see cref="Values"/> and <see cref="Read"/>.</summary>
     public static string Names { get; } = string.Join(", ", All.Select(name => $"\"{name}\""));
 
+    /// <summary>The columns of a table by its name in a query.</summary>
+    public static string NamesOf(string table) => string.Join(", ", All.Select(name => $"{table}.\"{name}\""));
+
     /// <summary>How many there are.</summary>
     public static int Count => All.Length;
 

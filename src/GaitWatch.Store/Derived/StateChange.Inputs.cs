@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Data.Common;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
-using GaitWatch.Lameness;
 
 namespace GaitWatch.Store;
 
@@ -74,17 +73,13 @@ public sealed partial class StateChange
             """SELECT "At", "Eid" FROM tags WHERE "Platform" = @0 AND "At" >= @1 AND "At" < @2 ORDER BY "At", "Eid" """,
             row => new TagRead(row.GetInt64(0).FromMs(), row.GetInt64(1).ToEid()), platform, from.ToMs(), to.ToMs()));
 
-    /// <summary>Every registration ever made.</summary>
-    public Task<HerdRegister> RegisterAsync() =>
-        Task.FromResult(Book().Register);
+    /// <summary>Everything that people entered up to a sequence number, in order of arrival.</summary>
+    public Task<ImmutableArray<FarmWrite>> WritesUntilAsync(long seq) => Task.FromResult<ImmutableArray<FarmWrite>>(
+        [.. _writer.Query("""SELECT "Body" FROM writes WHERE "Seq" <= @0 ORDER BY "Seq" """, row => StoreJson.Read<FarmWrite>(row.GetString(0)), seq)]);
 
-    /// <summary>Every event that is not the register's: alerts closed by hand. In no order.</summary>
-    public Task<IReadOnlyList<CowEventInput>> WrittenEventsAsync() =>
-        Task.FromResult<IReadOnlyList<CowEventInput>>(
-        [
-            .. Book().Writes.OfType<CloseAlertWrite>().Select(write => new CowEventInput(
-                write.Closed, $"{write.Closed.Cow}/closed/{write.Closed.Pattern}/{write.Closed.Leg}/{write.Closed.Reason}/{write.Closed.By}/{write.Closed.Note}")),
-        ]);
+    /// <summary>The register of everything that was written so far, folded or not.</summary>
+    public async Task<HerdRegister> RegisterAsync() =>
+        new((await WritesUntilAsync(long.MaxValue)).OfType<RegisterWrite>().Select(write => write.Registration));
 
     /// <summary>Removes frames and tags that began before an instant; later ones of that age are refused as too late.</summary>
     public Task PruneFramesAsync(DateTimeOffset before)
@@ -95,10 +90,6 @@ public sealed partial class StateChange
         _prunedBefore = before;
         return Task.CompletedTask;
     }
-
-    // Within a change only committed writes are seen: appending waits for its end.
-    private (ImmutableList<FarmWrite> Writes, HerdRegister Register) Book() =>
-        _book.Add(_writer.Query(WriteBook.NewerSql, row => (row.GetInt64(0), row.GetString(1)), _book.Last));
 
     private ImmutableArray<InputSpan> Spans(string sql, long after, long until)
     {

@@ -9,14 +9,12 @@ public sealed partial class StateChange : IAsyncDisposable
 {
     private readonly Writer _writer;
     private readonly Progress _progress;
-    private readonly WriteBook _book;
     private DateTimeOffset? _prunedBefore;
 
-    internal StateChange(Writer writer, Progress progress, WriteBook book)
+    internal StateChange(Writer writer, Progress progress)
     {
         _writer = writer;
         _progress = progress;
-        _book = book;
     }
 
     /// <summary>Up to which sequence number the state shows.</summary>

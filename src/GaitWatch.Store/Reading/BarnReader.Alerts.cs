@@ -42,14 +42,18 @@ public sealed partial class BarnReader
             rows = rows.Where(row => row.RaisedAt >= since.ToMs());
         if (to is { } until)
             rows = rows.Where(row => row.RaisedAt < until.ToMs());
+        // Whether an open alert is listed is told by the calendar of visits, not by its row.
         if (state is { } wanted)
-            rows = rows.Where(row => row.State == (int)wanted);
+            rows = rows.Where(row => row.State == (int)(wanted == AlertState.Listed ? AlertState.Open : wanted));
         if (cow is not null)
             rows = rows.Where(row => row.Cow == cow);
         var shown = await ShowAsync(context, cancellation);
         var newest = await NewestAsync(context, cancellation);
-        var found = await rows.OrderByDescending(row => row.RaisedAt).ThenBy(row => row.Id).Skip(page.Skip).Take(page.Size).ToListAsync(cancellation);
-        return [.. found.Select(row => shown.View(row, row.Body, newest))];
+        rows = rows.OrderByDescending(row => row.RaisedAt).ThenBy(row => row.Id);
+        if (state is not (AlertState.Open or AlertState.Listed))
+            return [.. (await rows.Skip(page.Skip).Take(page.Size).ToListAsync(cancellation)).Select(row => shown.View(row, row.Body, newest))];
+        var name = state.Value.WireName();
+        return [.. (await rows.ToListAsync(cancellation)).Select(row => shown.View(row, row.Body, newest)).Where(alert => alert.State == name).Skip(page.Skip).Take(page.Size)];
     }
 
     /// <summary>What an alert's id leads to; null when it never was one.</summary>
@@ -80,6 +84,19 @@ public sealed partial class BarnReader
         return [.. rows.Select(row => new AlertChange(row.At.FromMs(), (AlertChangeKind)row.Kind, StoreJson.Read<Alert>(row.Body)))];
     }
 
+    /// <summary>Every alert, closed ones too, as it stood at an instant, or now.</summary>
+    private static async Task<List<Alert>> AlertsAtAsync(BarnContext context, DateTimeOffset? past, CancellationToken cancellation)
+    {
+        if (past is not { } instant)
+            return [.. (await context.Alerts.Select(row => row.Body).ToListAsync(cancellation)).Select(StoreJson.Read<Alert>)];
+        var until = instant.ToMs();
+        var bodies = await context.Alerts
+            .Where(row => row.RaisedAt <= until)
+            .Select(row => context.AlertSteps.Where(step => step.AlertId == row.Id && step.At <= until).OrderByDescending(step => step.Number).First().Body)
+            .ToListAsync(cancellation);
+        return [.. bodies.Select(StoreJson.Read<Alert>)];
+    }
+
     private static List<AlertView> WorstFirst(IEnumerable<AlertView> alerts) =>
     [
         .. alerts
@@ -94,14 +111,31 @@ public sealed partial class BarnReader
     private async Task<AlertShow> ShowAsync(BarnContext context, CancellationToken cancellation) => new(
         await RegisterAsync(context, cancellation),
         await context.CowsSeen.ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal, cancellation),
+        VisitBook.Of(await WritesAsync(context, cancellation)),
+        await ListedAsync(context, cancellation),
         _options);
 
+    // Cows with a place on the next visit's list.
+    private async Task<HashSet<string>> ListedAsync(BarnContext context, CancellationToken cancellation)
+    {
+        var now = await NowAsync(context, cancellation);
+        var today = _options.Calendar.DayOf(now.Newest);
+        if (VisitBook.Of(now.Writes).NextFrom(today) is not { } next)
+            return [];
+        var list = await ListAsync(context, now, next.Visit.Date, today, cancellation);
+        return [.. list.Rows.Where(row => row.HasPlace).Select(row => row.Cow)];
+    }
+
     /// <summary>Shows alerts with what the register and the calendar add.</summary>
-    private sealed class AlertShow(HerdRegister register, Dictionary<string, DateTimeOffset> lastSeen, StoreOptions options)
+    private sealed class AlertShow(
+        HerdRegister register, Dictionary<string, DateTimeOffset> lastSeen, VisitBook visits, HashSet<string> listed, StoreOptions options)
     {
         public AlertView View(AlertRow row, string body, DateTimeOffset asOf)
         {
             var alert = StoreJson.Read<Alert>(body);
+            var today = options.Calendar.DayOf(asOf);
+            var urgency = VisitUrgency.Of(alert.Urgency, today, visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
+            var isListed = alert.State == AlertState.Open && urgency != Urgency.Watch && listed.Contains(alert.Cow);
             return new AlertView
             {
                 Id = alert.Id,
@@ -114,8 +148,8 @@ public sealed partial class BarnReader
                 OnsetAt = alert.OnsetAt,
                 LoadDropPercent = alert.LoadDropPercent,
                 LoadDropInterval = [alert.LoadDropLowerPercent, alert.LoadDropUpperPercent],
-                Urgency = VisitUrgency.Of(alert.Urgency, options.Calendar.DayOf(asOf), nextVisit: null, options.NextVisitWithinDays).WireName(),
-                State = alert.State.WireName(),
+                Urgency = urgency.WireName(),
+                State = (isListed ? AlertState.Listed : alert.State).WireName(),
                 RevisedAt = row.RevisedAt.FromMs(),
                 ClosedAt = alert.ClosedAt,
                 CloseReason = alert.CloseReason?.WireName(),

@@ -1,62 +1,90 @@
+using System.Collections.Immutable;
 using GaitWatch.Herd;
-using GaitWatch.Gait;
 using GaitWatch.Lameness;
 using Microsoft.EntityFrameworkCore;
 
 namespace GaitWatch.Store;
 
-// The trimmer's list.
+// Visits, the trimmer's list, and what the farm itself has to do.
 public sealed partial class BarnReader
 {
-    /// <summary>
-    /// The next visit's list in the order through the chute: every cow with an open alert that asks for action. A past
-    /// visit's day gives the list as it stood at the end of that day.
-    /// </summary>
-    public async Task<IReadOnlyList<TrimListRowView>> TrimListAsync(DateOnly? visit, CancellationToken cancellation = default)
+    /// <summary>Every visit, past ones too, by day.</summary>
+    public async Task<VisitBook> VisitsAsync(CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        var newest = await NewestAsync(context, cancellation);
-        var today = _options.Calendar.DayOf(newest);
-        var day = visit ?? today;
-        var register = await RegisterAsync(context, cancellation);
-        var flags = await FlagsAsync(day, cancellation);
-        var lastSeen = await context.CowsSeen.ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal, cancellation);
-        var order = TrimListOrder.Of(flags.Where(flag => flag.Urgency != Urgency.Watch.WireName()).Select(Entry));
-        return [.. order.Select((entry, index) => Row(entry, index + 1, day < today ? _options.Calendar.StartOf(day) : newest, register, lastSeen))];
+        return VisitBook.Of(await WritesAsync(context, cancellation));
     }
 
-    private TrimListEntry Entry(AlertView alert) => new()
+    /// <summary>
+    /// A visit's list in the order through the chute; without a day that of the next visit, and where none is planned who would
+    /// be on one today. A past visit's list is as it stood at the end of its day.
+    /// </summary>
+    public async Task<TrimList> TrimListAsync(DateOnly? visit, CancellationToken cancellation = default)
     {
-        Cow = alert.Cow,
-        Pen = alert.Pen,
-        Reason = TrimListReason.Alert,
-        Leg = Legs.TryParseWireName(alert.Leg, out var leg) ? leg : null,
-        Pattern = AlertNames.TryParse<AlertPattern>(alert.Pattern, AlertNames.WireName, out var pattern) ? pattern : null,
-        LoadDropPercent = alert.LoadDropPercent,
-        Urgency = AlertNames.TryParse<Urgency>(alert.Urgency, AlertNames.WireName, out var urgency) ? urgency : null,
-        Since = _options.Calendar.DayOf(alert.OnsetAt),
+        await using var context = _contexts.CreateDbContext();
+        var now = await NowAsync(context, cancellation);
+        var today = _options.Calendar.DayOf(now.Newest);
+        var day = visit ?? VisitBook.Of(now.Writes).NextFrom(today)?.Visit.Date ?? today;
+        return await ListAsync(context, now, day, today, cancellation);
+    }
+
+    /// <summary>What the farm itself has to do on a day: wraps off, blocks to look at, before the trimmer comes again.</summary>
+    public async Task<IReadOnlyList<FollowUp>> FollowUpsAsync(DateOnly day, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        var now = await NowAsync(context, cancellation);
+        var plan = await PlanAsync(context, now, cancellation);
+        return plan.FarmTasks(day, now.Register);
+    }
+
+    /// <summary>One follow-up, done or not; null when there is none of that id.</summary>
+    public async Task<FollowUp?> FollowUpAsync(string id, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        return (await PlanAsync(context, await NowAsync(context, cancellation), cancellation)).Find(id);
+    }
+
+    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, CancellationToken cancellation) => FollowUpPlan.Of(
+        now.Writes, await AlertsAtAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation));
+
+    private async Task<TrimList> ListAsync(BarnContext context, Now now, DateOnly day, DateOnly today, CancellationToken cancellation)
+    {
+        DateTimeOffset? past = day < today ? _options.Calendar.EndOf(day).AddMilliseconds(-1) : null;
+        var lastSeen = await context.CowsSeen.ToListAsync(cancellation);
+        return TrimListComposer.Compose(new TrimListInputs
+        {
+            AsOf = past ?? now.AsOf,
+            Visit = day,
+            Calendar = _options.Calendar,
+            Register = now.Register,
+            Writes = [.. now.Writes],
+            Alerts = [.. (await AlertsAtAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
+            Recoveries = await RecoveriesAtAsync(context, now, null, past, cancellation),
+            LastSeen = lastSeen.ToImmutableDictionary(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal),
+            // Silence is measured against the newest crossing, not against what was entered after it.
+            NotSeenAfter = TimeSpan.FromDays(2) + (past is null ? now.AsOf - now.Newest : TimeSpan.Zero),
+        });
+    }
+
+    private Alert WithCalendar(Alert alert, DateOnly visit, Now now, DateTimeOffset? past) => alert with
+    {
+        Urgency = VisitUrgency.Of(
+            alert.Urgency, _options.Calendar.DayOf(past ?? now.Newest), VisitBook.Of(now.Writes).On(visit)?.Visit.Date, _options.NextVisitWithinDays),
     };
 
-    private TrimListRowView Row(
-        TrimListEntry entry, int position, DateTimeOffset asOf, HerdRegister register, Dictionary<string, DateTimeOffset> lastSeen)
+    private async Task<Now> NowAsync(BarnContext context, CancellationToken cancellation)
     {
-        var known = register.At(entry.Cow, asOf);
-        var today = _options.Calendar.DayOf(asOf);
-        return new TrimListRowView
-        {
-            Position = position,
-            Cow = entry.Cow,
-            Eid = known is null ? entry.Cow : known.Eid?.ToString(),
-            Pen = entry.Pen,
-            Reason = entry.Reason.WireName(),
-            Leg = entry.Leg?.WireName(),
-            LoadDropPercent = entry.LoadDropPercent,
-            Since = entry.Since,
-            Urgency = entry.Urgency?.WireName(),
-            DaysInMilk = known is { CalvedOn: { } calved, DriedOffOn: null } && calved <= today ? today.DayNumber - calved.DayNumber : null,
-            DueOn = known?.DueOn,
-            LastSeenAt = lastSeen.TryGetValue(entry.Cow, out var seen) ? seen : null,
-            Note = TrimListOrder.NoteFor(entry.Leg, entry.Pattern),
-        };
+        var writes = await WritesAsync(context, cancellation);
+        var register = await RegisterAsync(context, cancellation);
+        var newest = await NewestAsync(context, cancellation);
+        var written = writes.Count == 0 ? newest : writes.Max(write => write.At);
+        return new Now(writes, register, newest, written > newest ? written : newest);
     }
+
+    /// <summary>Where event time stands.</summary>
+    /// <param name="Writes">Everything that people entered.</param>
+    /// <param name="Register">The register.</param>
+    /// <param name="Newest">The newest crossing.</param>
+    /// <param name="AsOf">The newest of crossings and of what people entered.</param>
+    private sealed record Now(ImmutableList<FarmWrite> Writes, HerdRegister Register, DateTimeOffset Newest, DateTimeOffset AsOf);
 }

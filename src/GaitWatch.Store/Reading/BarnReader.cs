@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Herd;
 using Microsoft.EntityFrameworkCore;
 
@@ -46,11 +47,17 @@ public sealed partial class BarnReader
     private async Task<DateTimeOffset> NewestAsync(BarnContext context, CancellationToken cancellation) =>
         (await context.Passages.MaxAsync(row => (long?)row.EndedAt, cancellation)).FromMs() ?? _time.GetUtcNow();
 
-    private async Task<HerdRegister> RegisterAsync(BarnContext context, CancellationToken cancellation)
+    private async Task<HerdRegister> RegisterAsync(BarnContext context, CancellationToken cancellation) =>
+        (await BookAsync(context, cancellation)).Register;
+
+    private async Task<ImmutableList<FarmWrite>> WritesAsync(BarnContext context, CancellationToken cancellation) =>
+        (await BookAsync(context, cancellation)).Writes;
+
+    private async Task<(ImmutableList<FarmWrite> Writes, HerdRegister Register)> BookAsync(BarnContext context, CancellationToken cancellation)
     {
         var last = _book.Last;
         var newer = await context.Writes.Where(row => row.Seq > last).OrderBy(row => row.Seq).Select(row => new { row.Seq, row.Body }).ToListAsync(cancellation);
-        return _book.Add([.. newer.Select(row => (row.Seq, row.Body))]).Register;
+        return _book.Add([.. newer.Select(row => (row.Seq, row.Body))]);
     }
 
     // The newest event is itself within what is asked for.

@@ -1,3 +1,7 @@
+using GaitWatch.Gait;
+using GaitWatch.Herd;
+using GaitWatch.Lameness;
+
 namespace GaitWatch.Store;
 
 /// <summary>A row of the trim list as the wire contract shows it.</summary>
@@ -50,4 +54,33 @@ public sealed record TrimListRowView
 
     /// <summary>What to do beyond the leg named.</summary>
     public string? Note { get; init; }
+
+    /// <summary>Whether the visit has time for her.</summary>
+    public bool HasPlace { get; init; } = true;
+
+    /// <summary>Whether a person put her on the list.</summary>
+    public bool IsPinned { get; init; }
+
+    /// <summary>How a row looks on the wire.</summary>
+    public static TrimListRowView Of(TrimListRow row) => new()
+    {
+        Position = row.Position,
+        Cow = row.Cow,
+        Eid = row.Eid?.ToString(),
+        Pen = row.Pen,
+        Reason = row.Reason.WireName(),
+        Leg = row.Leg?.WireName(),
+        LoadDropPercent = row.LoadDropPercent,
+        Since = row.Since,
+        Urgency = row.Urgency?.WireName(),
+        DaysInMilk = row.DaysInMilk,
+        DueOn = row.DueOn,
+        LastSeenAt = row.LastSeenAt,
+        LastFinding = row.LastFinding,
+        BlockOn = row.BlockOn,
+        WithdrawalUntil = row.WithdrawalUntil,
+        Note = row.Note,
+        HasPlace = row.HasPlace,
+        IsPinned = row.IsPinned,
+    };
 }

@@ -1,3 +1,4 @@
+using GaitWatch.Herd;
 using GaitWatch.Store;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -21,11 +22,12 @@ internal static class TrimListRoutes
         var part = query.Page(page, pageSize);
         if (query.Faults.Any)
             return query.Refusal.ToResult();
-        var rows = Paging.Cut(http, part, await store.Reader.TrimListAsync(day, http.RequestAborted));
+        var list = await store.Reader.TrimListAsync(day, http.RequestAborted);
         http.Response.Headers.Vary = HeaderNames.Accept;
+        // A list for paper or a spreadsheet is whole; only the JSON is paged.
         return WantsCsv(http.Request)
-            ? TypedResults.Bytes(TrimListCsv.Write(rows), "text/csv; charset=utf-8")
-            : TypedResults.Ok(rows);
+            ? TypedResults.Text(TrimListCsv.Render(list), "text/csv; charset=utf-8")
+            : TypedResults.Ok(Paging.Cut(http, part, [.. list.Rows.Select(TrimListRowView.Of)]));
     }
 
     private static bool WantsCsv(HttpRequest request)

@@ -214,6 +214,50 @@ public class HerdWorkerTests
         Fingerprint.Same(await plain.AllAsync(History.Value), await Fingerprint.OfAsync(folding.Store), "after a failure");
     }
 
+    [Fact]
+    public async Task A_passage_that_cannot_be_folded_is_set_aside_with_its_name_and_holds_up_no_other()
+    {
+        // A share too small for a double: its logarithm is none.
+        var poison = new DevicePassageInput("parlour-exit", new DevicePassage(
+            "px-2", Tag, Some.Now.AddHours(1), Some.Now.AddHours(1).AddSeconds(4), new PerLeg<double>(double.Epsilon, 166, 139, 141)));
+        await using var folding = await Folding.OpenAsync();
+        var with = await folding.AllAsync([Passage("px-1", Some.Now), poison, Passage("px-3", Some.Now.AddHours(2))]);
+        var setAside = Assert.Single(await folding.Store.Reader.RejectedAsync(null, null, Page.All));
+        Assert.Equal(("parlour-exit.px-2", "analysis-failed"), (setAside.Topic, setAside.Reason));
+        Assert.Equal("parlour-exit.px-2 at 2026-03-02T07:00:04.000Z cannot be folded. It is left out: a defect of GaitWatch, please report it.", setAside.Detail);
+        await using var without = await Folding.OpenAsync();
+        Fingerprint.Same(
+            [.. (await without.AllAsync([Passage("px-1", Some.Now), Passage("px-3", Some.Now.AddHours(2))])).Where(line => line.StartsWith("assessment", StringComparison.Ordinal))],
+            [.. with.Where(line => line.StartsWith("assessment", StringComparison.Ordinal))],
+            "without it");
+    }
+
+    [Fact]
+    public async Task An_input_at_which_the_analysis_fails_again_and_again_is_set_aside_and_what_follows_is_folded()
+    {
+        await using var folding = await Folding.OpenAsync();
+        await folding.AppendAsync([
+            .. Enumerable.Range(0, 40).Select(n => Passage($"px-{n}", Some.Now.AddMinutes(n))),
+            new TagInput("parlour-exit", new TagRead(Some.Now, Tag)),
+            .. Enumerable.Range(40, 40).Select(n => Passage($"px-{n}", Some.Now.AddMinutes(n)))]);
+        await DamageTagsAsync(folding);
+        await folding.Worker.CatchUpAsync();
+        Assert.Equal(80, (await PassagesAsync(folding)).Length);
+        var setAside = Assert.Single(await folding.Store.Reader.RejectedAsync(null, null, Page.All));
+        Assert.Equal("tag of 'parlour-exit' at 2026-03-02T06:00:00.000Z could not be analysed: a defect of GaitWatch, please report it.", setAside.Detail);
+        Assert.Equal(folding.Store.Progress.Appended, folding.Store.Progress.Folded);
+    }
+
+    /// <summary>Makes every tag in the store one that no reader can have sent.</summary>
+    private static async Task DamageTagsAsync(Folding folding)
+    {
+        await using var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={Path.Combine(folding.Folder, BarnStore.FileName)}");
+        await connection.OpenAsync();
+        await using var command = connection.CreateCommand();
+        command.CommandText = """UPDATE tags SET "Eid" = 5""";
+        Assert.Equal(1, await command.ExecuteNonQueryAsync());
+    }
+
     /// <summary>A second of the platform with a steady load on it.</summary>
     private static FrameInput Standing(int second, float kgPerCell)
     {

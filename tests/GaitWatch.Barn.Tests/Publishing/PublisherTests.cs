@@ -39,7 +39,7 @@ public class PublisherTests
         Assert.Equal(first, $"gaitwatch/home/alerts/{alert.RootElement.GetProperty("cow").GetString()}");
         Assert.Contains(alert.RootElement.GetProperty("pattern").GetString(), new[] { "one-leg", "both-hind", "both-fore" });
         using var list = JsonDocument.Parse(topics.Now["gaitwatch/home/trim-list"]);
-        Assert.Equal((await store.Store.Reader.TrimListAsync(null)).Count, list.RootElement.GetArrayLength());
+        Assert.Equal((await store.Store.Reader.TrimListAsync(null)).Rows.Length, list.RootElement.GetArrayLength());
         using var platform = JsonDocument.Parse(topics.Now["gaitwatch/home/platforms/parlour-exit"]);
         Assert.Equal("parlour-exit", platform.RootElement.GetProperty("id").GetString());
     }

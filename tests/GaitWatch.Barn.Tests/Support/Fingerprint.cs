@@ -28,7 +28,7 @@ internal static class Fingerprint
 
         foreach (var platform in await reader.PlatformsAsync())
             lines.Add("platform " + Write(platform));
-        foreach (var row in await reader.TrimListAsync(null))
+        foreach (var row in (await reader.TrimListAsync(null)).Rows.Select(TrimListRowView.Of))
             lines.Add("list " + Write(row));
         return lines;
     }

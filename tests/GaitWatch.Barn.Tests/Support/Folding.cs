@@ -25,6 +25,8 @@ internal sealed class Folding : IAsyncDisposable
 
     public HerdWorker Worker { get; private set; }
 
+    public string Folder => _folder;
+
     public static async Task<Folding> OpenAsync(BarnOptions? options = null)
     {
         var own = new TempFolder();

@@ -69,7 +69,15 @@ public sealed class RecoveryAssessorTests
     }
 
     [Fact]
-    public void Two_days_tell_nothing() => Assert.Equal(RecoveryStatus.TooEarly, TreatedCow.Assess(new TreatedCow(6).Readings(Healing, 60), 2).Status);
+    public void The_first_days_after_treatment_tell_nothing_and_are_shown()
+    {
+        var readings = new TreatedCow(6).Readings(t => 25, 60);
+        var assessment = TreatedCow.Assess(readings, 2.9);
+        Assert.Equal(RecoveryStatus.TooEarly, assessment.Status);
+        Assert.InRange(assessment.DropPercentNow!.Value, 22, 28);
+        Assert.Contains("that alone changes her walk", assessment.Explanation, StringComparison.Ordinal);
+        Assert.Equal(RecoveryStatus.Worse, TreatedCow.Assess(readings, 8).Status);
+    }
 
     [Fact]
     public void The_band_is_two_daily_deviations_and_at_most_five_per_cent()
@@ -195,6 +203,35 @@ public sealed class RecoveryAssessorTests
             return new[] { 7, 14, 21, 28, 35 }.Any(day => TreatedCow.Assess(readings, day).IsNotRecovering);
         });
         Assert.InRange(wrong, 0, 10);
+    }
+
+    [Fact]
+    public void The_interval_of_the_drop_holds_the_true_one_about_as_often_as_it_says()
+    {
+        const int Cows = 200;
+        double Course(double t) => 2 + 12 * Math.Exp(-t / 8);
+        var held = Enumerable.Range(0, Cows).Count(seed =>
+        {
+            var assessment = TreatedCow.Assess(new TreatedCow(8000 + seed).Readings(Course, 20), 20);
+            var truth = Course(assessment.Days[^1].DaysSinceTreatment);
+            return assessment.DropLowerPercent <= truth && truth <= assessment.DropUpperPercent;
+        });
+        // 95 % of 200 is 190; 179 is the 0.1 % quantile of that binomial, and the spread itself is estimated.
+        Assert.InRange(held, 175, Cows);
+    }
+
+    [Theory]
+    [InlineData(8)]
+    [InlineData(12)]
+    public void A_foot_that_stands_still_is_found_within_weeks(double drop)
+    {
+        const int Cows = 50;
+        var found = Enumerable.Range(0, Cows).Count(seed =>
+        {
+            var readings = new TreatedCow(4000 + seed).Readings(_ => drop, 28, drop);
+            return Enumerable.Range(14, 15).Any(day => TreatedCow.Assess(readings, day).Status == RecoveryStatus.Stalled);
+        });
+        Assert.InRange(found, 45, Cows);
     }
 
     private static string Describe(RecoveryAssessment a) => string.Join(

@@ -1,0 +1,59 @@
+namespace GaitWatch.Gait;
+
+/// <summary>Marks the feet whose load could not be told from another's.</summary>
+/// <remarks>
+/// In a slow walk a hind foot may come down beside the fore foot so long before that leaves that the load hardly dips: the two look like
+/// one foot that stands too long. And where places were taken wrongly, the two-foot solution pushes a foot below zero.
+/// </remarks>
+internal static class FootDoubts
+{
+    /// <summary>
+    /// Stances of one crossing differ by less than this: speed by a third, and a sore leg stands a tenth shorter (common practice, no
+    /// source). Two feet taken for one stand 1.7 times as long or more.
+    /// </summary>
+    private const double LongestPart = 1.45;
+
+    /// <summary>Part of a foot's impulse that may lie below zero: noise, ringing.</summary>
+    private const double NegativePart = 0.05;
+
+    /// <summary>A foot cannot stand for more of its stride than this and swing too.</summary>
+    private const double MostDuty = 0.88;
+
+    /// <summary>Marks what the forces and the stances tell.</summary>
+    public static void Mark(CrossingFeet feet)
+    {
+        var stances = new List<double>();
+        foreach (var foot in feet.InOrder)
+        {
+            if (!foot.IsOnEdge)
+                stances.Add(foot.Lift - foot.Contact);
+        }
+
+        stances.Sort();
+        // The lower middle: where half of the feet are pairs taken for one, the others tell.
+        var usual = stances.Count == 0 ? 0 : stances[(stances.Count - 1) / 2];
+        foreach (var foot in feet.InOrder)
+        {
+            double below = 0, above = 0;
+            foreach (var kg in foot.Force)
+            {
+                below -= Math.Min(0, kg);
+                above += Math.Max(0, kg);
+            }
+
+            if (!foot.IsOnEdge && (foot.Lift - foot.Contact > LongestPart * usual || below > NegativePart * above))
+                foot.IsResolved = false;
+        }
+    }
+
+    /// <summary>Marks what the stride time tells: all feet are pairs taken for one.</summary>
+    public static void Mark(CrossingFeet feet, StrideClock clock)
+    {
+        foreach (var foot in feet.InOrder)
+        {
+            var (contact, lift) = (foot.Contact * feet.Step, foot.Lift * feet.Step);
+            if (!foot.IsOnEdge && lift - contact > MostDuty * clock.StrideOf(contact, lift))
+                foot.IsResolved = false;
+        }
+    }
+}
