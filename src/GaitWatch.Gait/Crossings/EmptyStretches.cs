@@ -31,6 +31,11 @@ internal static class EmptyStretches
     /// </summary>
     private const int CourseRatio = 3;
 
+    /// <summary>
+    /// A plate that still rings after a lift swings fast about its zero: the two halves of the window have the same mean within this, kg.
+    /// </summary>
+    private const double HalvesKg = 1.0;
+
     /// <summary>The largest offset a cell may have (15 kg) and a margin for its drift.</summary>
     private const double LargestOffsetKg = 20;
 
@@ -53,6 +58,10 @@ internal static class EmptyStretches
         var spreadLimit = (long)(QuietKg * Unit * QuietKg * Unit) * window * window;
         var surelyLimit = (long)(SurelyQuietKg * Unit * SurelyQuietKg * Unit) * window * window;
         var steps = new long[cells.Length];
+        var later = new long[cells.Length];
+        var half = window / 2;
+        // The means of two halves of unequal length are compared by their sums, each times the other's length.
+        var halvesLimit = (long)(HalvesKg * Unit) * half * (window - half);
         var found = new List<SampleRange>();
         var lastQuiet = -2;
         for (var i = 0; i < stretch.Count; i++)
@@ -63,6 +72,9 @@ internal static class EmptyStretches
                 var entering = Count(cells[cell][i]);
                 sum[cell] += entering;
                 squares[cell] += entering * entering;
+                later[cell] += entering;
+                if (i >= half)
+                    later[cell] -= Count(cells[cell][i - half]);
                 if (i > 0)
                     steps[cell] += Square(entering - Count(cells[cell][i - 1]));
                 if (i >= window)
@@ -77,7 +89,9 @@ internal static class EmptyStretches
                     continue;
                 var spread = (window * squares[cell]) - (sum[cell] * sum[cell]);
                 quiet = Math.Abs(sum[cell]) <= meanLimit
-                    && (spread <= surelyLimit || (spread <= spreadLimit && 2 * spread <= CourseRatio * (long)window * window * steps[cell] / (window - 1)));
+                    && (spread <= surelyLimit || (spread <= spreadLimit
+                        && (2 * spread <= CourseRatio * (long)window * window * steps[cell] / (window - 1)
+                            || Math.Abs((later[cell] * (window - half)) - ((sum[cell] - later[cell]) * half)) <= halvesLimit)));
             }
 
             if (!quiet)

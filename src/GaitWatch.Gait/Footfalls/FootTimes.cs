@@ -17,7 +17,7 @@ internal static class FootTimes
     /// How far before the lower mark the force began, in units of the way from the lower to the upper: 1/3 for a force that
     /// rises straight from its beginning, 1 for one that rises with its square. Feet land between the two.
     /// </summary>
-    private const double Reach = 0.6;
+    private const double Reach = 0.45;
 
     private const double LongestWaySeconds = 0.05;
 

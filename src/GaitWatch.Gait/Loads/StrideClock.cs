@@ -150,7 +150,7 @@ internal sealed class StrideClock
         }
 
         for (var group = 0; group < Groups; group++)
-            normal[group, group] += 1e-6;
+            normal[group, group] += 1e-9;
         // Left and right of a pair start alike once the half strides are counted.
         var asymmetry = AsymmetrySpread * clock._slope;
         for (var pair = 0; pair < Groups; pair += 2)

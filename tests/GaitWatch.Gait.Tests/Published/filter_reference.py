@@ -12,7 +12,7 @@ import scipy
 from scipy import signal
 
 ORDER = 2
-CUT_OFF_HZ = 12.0
+CUT_OFF_HZ = 10.0
 
 # Cut-off of one pass so that both together are at half power at CUT_OFF_HZ:
 # |H|^4 = 1/2 for a Butterworth of this order, solved here by bisection rather than by the closed form.
