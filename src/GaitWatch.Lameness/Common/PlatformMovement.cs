@@ -67,9 +67,6 @@ internal sealed class PlatformMovement
         _levelVariance = new Vector3(unknown, unknown, unknown);
     }
 
-    /// <summary>Number of the session under way; 0 before the first.</summary>
-    public long Number => _number;
-
     /// <summary>Cows that have crossed in it.</summary>
     public int Cows => _crossed;
 

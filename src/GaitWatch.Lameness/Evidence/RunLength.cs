@@ -33,22 +33,4 @@ internal static class RunLength
 
         return system.LU().Solve(DenseVector.Create(cells, 1.0))[0];
     }
-
-    /// <summary>The limit that gives a wanted average run length, by bisection.</summary>
-    public static double Limit(Func<double, double> cdf, double averageRunLength, int cells)
-    {
-        var (low, high) = (1e-3, 1.0);
-        while (Average(cdf, high, cells) < averageRunLength)
-            high *= 2;
-        for (var i = 0; i < 60 && high - low > 1e-10 * high; i++)
-        {
-            var middle = (low + high) / 2;
-            if (Average(cdf, middle, cells) < averageRunLength)
-                low = middle;
-            else
-                high = middle;
-        }
-
-        return (low + high) / 2;
-    }
 }

@@ -29,7 +29,7 @@ internal static class Verdict
             var limit = limits.For(pattern);
             var isSudden = sudden[p] / limits.Sudden(cow.Noise.TailsIndex);
             evidence[p] = Math.Max(isSudden, 0);
-            var barred = IsOpen(pattern, open);
+            var (barred, within) = IsOpen(pattern, open);
             for (var d = 0; d < WatchedPattern.DesignsEach; d++)
             {
                 var i = (p * WatchedPattern.DesignsEach) + d;
@@ -37,7 +37,7 @@ internal static class Verdict
                 var fraction = rule.Value / limit;
                 evidence[p] = Math.Max(evidence[p], fraction);
                 var raises = (fraction >= 1 && rule.Count >= PassagesNeeded) || (isSudden >= 1 && vouched);
-                if (!raises || barred || rule.Value - pattern.LimitShift <= bestValue)
+                if (!raises || barred || (within && !IsFarWorse(pattern, d, rule)) || rule.Value - pattern.LimitShift <= bestValue)
                     continue;
                 (best, bestValue) = (i, rule.Value - pattern.LimitShift);
             }
@@ -101,14 +101,26 @@ internal static class Verdict
         return best;
     }
 
-    private static bool IsOpen(WatchedPattern pattern, List<Trouble> open)
+    /// <summary>Whether a pattern's own trouble is open, and whether that of a pair it belongs to is.</summary>
+    private static (bool Itself, bool WithinPair) IsOpen(WatchedPattern pattern, List<Trouble> open)
     {
+        var (itself, within) = (false, false);
         foreach (var trouble in open)
         {
-            if (pattern.Overlaps(trouble.Alert.Pattern, trouble.Alert.Leg))
-                return true;
+            if (!pattern.Overlaps(trouble.Alert.Pattern, trouble.Alert.Leg))
+                continue;
+            if (pattern.Pattern == AlertPattern.OneLeg && trouble.Alert.Pattern != AlertPattern.OneLeg)
+                within = true;
+            else
+                itself = true;
         }
 
-        return false;
+        return (itself, within);
     }
+
+    /// <summary>
+    /// Whether one leg of a pair that is already flagged has lost so much more than the pair that it is a trouble of its own: two sore legs are seldom
+    /// equally sore, and that alone is not.
+    /// </summary>
+    private static bool IsFarWorse(WatchedPattern pattern, int design, in Cusum rule) => rule.Size * pattern.Designs[design] >= 0.1;
 }

@@ -20,8 +20,12 @@ public sealed class HerdFold
     private HerdModel _herd = new();
 
     /// <summary>A herd of which nothing is known.</summary>
+    /// <exception cref="ArgumentException">A setting is out of its range.</exception>
     public HerdFold(LamenessOptions options)
     {
+        ArgumentNullException.ThrowIfNull(options);
+        Require(options.FalseAlertsPer100CowsPerWeek, 0.01, 50, nameof(options.FalseAlertsPer100CowsPerWeek));
+        Require(options.WeightTolerance, 0.02, 1, nameof(options.WeightTolerance));
         Options = options;
     }
 
@@ -180,6 +184,12 @@ public sealed class HerdFold
         }
 
         return new Reading(Balances.FromShares(shares).ToVector(), _herd.ExtraError(error), passage.EndedAt.UtcTicks, day);
+    }
+
+    private static void Require(double value, double least, double most, string name)
+    {
+        if (!(value >= least && value <= most))
+            throw new ArgumentException($"{name} is {value}; it has to lie between {least} and {most}.", name);
     }
 
     private static double Square(double x) => x * x;
