@@ -39,6 +39,32 @@ public class StateLawTests
         Fingerprint.Same(expected, await Fingerprint.OfAsync(rough.Store), $"seed {seed}");
     }
 
+    // Seconds to hours of disorder, as several platforms or many messages in flight bring it: the state is taken up again from
+    // a moment ago rather than from a day's beginning.
+    [Theory]
+    [InlineData(1, 5)]
+    [InlineData(2, 40)]
+    [InlineData(3, 150)]
+    public async Task Overtaking_by_some_places_the_history_gives_the_same_state(int seed, int places)
+    {
+        await using var plain = await Folding.OpenAsync();
+        var expected = await plain.AllAsync(History.Value);
+        await using var rough = await Folding.OpenAsync();
+        var random = new Random(seed);
+        var overtaking = History.Value.Where(input => input is not StatusInput)
+            .Select((input, place) => (Input: input, Place: place + random.Next(places + 1)))
+            .OrderBy(one => one.Place).Select(one => one.Input);
+        foreach (var chunk in overtaking.Concat(History.Value.OfType<StatusInput>()).Chunk(35))
+        {
+            await rough.AppendAsync(chunk);
+            await rough.Worker.CatchUpAsync();
+            if (random.Next(25) == 0)
+                await rough.RestartAsync();
+        }
+
+        Fingerprint.Same(expected, await Fingerprint.OfAsync(rough.Store), $"seed {seed}");
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
