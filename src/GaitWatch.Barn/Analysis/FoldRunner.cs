@@ -6,7 +6,7 @@ namespace GaitWatch.Barn;
 
 /// <summary>
 /// Keeps the herd's fold in step with the store. What lies after everything folded is folded on; what lies before takes the
-/// newest checkpoint from before it and folds all that follows again. Either way the inputs are read from the store in the
+/// newest saved fold from before it and folds all that follows again. Either way the inputs are read from the store in the
 /// one order of a history, so that the state is the same however they came.
 /// </summary>
 internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger log)
@@ -17,6 +17,7 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
     private static readonly TimeSpan Resolution = TimeSpan.FromMilliseconds(1);
 
     private readonly HashSet<string> _setAside = new(StringComparer.Ordinal);
+    private readonly RecentFolds _recent = new();
     private readonly List<PassageAssessment> _assessments = [];
     private readonly List<AlertChange> _steps = [];
     private HerdFold? _fold;
@@ -26,7 +27,11 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
     public bool IsOutdated => _isOutdated;
 
     /// <summary>The fold in memory is not to be trusted any more; it is restored before it is used again.</summary>
-    public void Reset() => _fold = null;
+    public void Reset()
+    {
+        _fold = null;
+        _recent.Clear();
+    }
 
     /// <summary>Leaves an input out from now on.</summary>
     public void SetAside(string key) => _setAside.Add(key);
@@ -39,7 +44,9 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
         _fold = await RestoreAsync(change, before: null);
         if (_isOutdated)
             return;
-        await foreach (var input in InputsAsync(change, known))
+        await foreach (var input in PastAsync(change, known))
+            Fold(input);
+        foreach (var input in Since(known))
             Fold(input);
     }
 
@@ -61,7 +68,7 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
         _steps.Clear();
         var folded = 0;
         var nextDay = DayAfter(_fold!.Head);
-        await foreach (var input in InputsAsync(change, known))
+        await foreach (var input in PastAsync(change, known))
         {
             // Saved only between two instants, so that what goes on from it begins after its head.
             if (input is PassageInput && input.At >= nextDay && _fold.Head < input.At)
@@ -71,14 +78,18 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
             }
 
             nextDay ??= DayAfter(input.At);
-            var step = Fold(input);
-            if (step.Assessment is not null)
-                _assessments.Add(step.Assessment);
-            if (!step.Changes.IsDefaultOrEmpty)
-                _steps.AddRange(step.Changes);
+            Take(Fold(input));
             folded++;
             if (_assessments.Count >= WriteEvery)
                 await FlushAsync(change);
+        }
+
+        if (_fold.Head is { } head && _recent.IsDue(folded))
+            _recent.Add(head, _fold.Save());
+        foreach (var input in Since(known))
+        {
+            Take(Fold(input));
+            folded++;
         }
 
         await FlushAsync(change);
@@ -88,6 +99,14 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
             await change.WriteShiftsAsync(_fold.Shifts);
         _isOutdated = false;
         return again || folded > 0;
+    }
+
+    private void Take(FoldStep step)
+    {
+        if (step.Assessment is not null)
+            _assessments.Add(step.Assessment);
+        if (!step.Changes.IsDefaultOrEmpty)
+            _steps.AddRange(step.Changes);
     }
 
     private FoldStep Fold(HerdInput input)
@@ -102,8 +121,8 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
         }
     }
 
-    /// <summary>What follows the fold's head, in the order of a history: passages as far as there are, events as far as event time has come.</summary>
-    private async IAsyncEnumerable<HerdInput> InputsAsync(StateChange change, KnownEvents known)
+    /// <summary>What follows the fold's head up to the newest passage, in the order of a history.</summary>
+    private async IAsyncEnumerable<HerdInput> PastAsync(StateChange change, KnownEvents known)
     {
         var head = _fold!.Head;
         var events = known.All;
@@ -119,16 +138,18 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
             if (!_setAside.Contains(passage.Key))
                 yield return passage;
         }
-
-        for (; next < events.Length && events[next].At <= known.NewestWrite; next++)
-        {
-            if (!_setAside.Contains(events[next].Key))
-                yield return events[next];
-        }
     }
+
+    /// <summary>The events since the newest passage, as far as event time has come. The fold's head is that passage.</summary>
+    private IEnumerable<CowEventInput> Since(KnownEvents known) => known.All
+        .Skip(known.FirstAfter(_fold!.Head))
+        .TakeWhile(one => one.At <= known.NewestWrite)
+        .Where(one => !_setAside.Contains(one.Key));
 
     private async Task<HerdFold> RestoreAsync(StateChange change, DateTimeOffset? before)
     {
+        if (before is { } instant && _recent.Before(instant) is { } recent)
+            return HerdFold.Restore(options.Lameness, recent);
         if (await change.CheckpointBeforeAsync(before) is not { } checkpoint)
             return new HerdFold(options.Lameness);
         try

@@ -6,10 +6,13 @@ namespace GaitWatch.Barn;
 
 /// <summary>
 /// Keeps the retained topics as the store has them: after each change, and at every connection, whatever the broker kept
-/// from earlier. Sends only what differs, and not more often than <see cref="BarnOptions.PublishEvery"/>.
+/// from earlier. Sends only what differs, and not more often than <see cref="BarnOptions.PublishEvery"/>, less often when it takes long.
 /// </summary>
 internal sealed class Publisher : BackgroundService
 {
+    // At most a tenth of the time goes into publishing.
+    private const int RestPerWork = 9;
+
     private readonly BarnStore _store;
     private readonly BarnOptions _options;
     private readonly IBrokerLink _link;
@@ -56,8 +59,9 @@ internal sealed class Publisher : BackgroundService
             while (true)
             {
                 await _due.WaitAsync(stoppingToken);
+                var begun = _time.GetTimestamp();
                 await TryPublishAsync(stoppingToken);
-                await Task.Delay(_options.PublishEvery, _time, stoppingToken);
+                await Task.Delay(Rest(_time.GetElapsedTime(begun)), _time, stoppingToken);
             }
         }
         catch (OperationCanceledException)
@@ -65,6 +69,9 @@ internal sealed class Publisher : BackgroundService
             // What is published stays as it is: retained, until the next start puts it right.
         }
     }
+
+    /// <summary>On a machine that is busy with inputs, looking what shows must not become the greater part of the work.</summary>
+    private TimeSpan Rest(TimeSpan took) => took * RestPerWork > _options.PublishEvery ? took * RestPerWork : _options.PublishEvery;
 
     private async Task TryPublishAsync(CancellationToken stopping)
     {

@@ -39,6 +39,8 @@ public sealed class BarnMetrics : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _meter.Dispose();
 
+    internal bool Owns(Instrument instrument) => ReferenceEquals(instrument.Meter, _meter);
+
     internal void Received() => _received.Add(1);
 
     internal void Committed(AppendResult result, TimeSpan took)

@@ -58,15 +58,23 @@ internal static class EdgeFeet
                 places[^1] = last with { X = exit, IsEdge = true };
             else if (firstIsHidden)
                 places[0] = first with { X = InsetMetres, IsEdge = true };
+            return;
         }
 
-        if (places.Count != 1 || Travel(plate, stretch.Range) is not { } travel)
+        if (Travel(plate, stretch.Range) is not { } travel)
             return;
+        // The hidden foot draws the load towards itself; the other's own place is seen while it is not there.
         var only = places[0];
         if (mayBeHind && travel.Forward > LongestTravelMetres && IsStride(exit - only.X))
+        {
+            places[0] = only with { X = travel.Start };
             places.Add(new StandingPlace(stretch.Range.End - 1, stretch.Range.End, exit, IsEdge: true));
+        }
         else if (mayBeFore && travel.Backward > LongestTravelMetres && IsStride(only.X - InsetMetres))
+        {
+            places[0] = only with { X = travel.End };
             places.Insert(0, new StandingPlace(stretch.Range.Start, stretch.Range.Start + 1, InsetMetres, IsEdge: true));
+        }
     }
 
     private static bool IsSpotOf(List<StandingPlace> places, StandingPlace other) =>
@@ -78,8 +86,8 @@ internal static class EdgeFeet
 
     private static bool IsStride(double metres) => metres is > ShortestStrideMetres and < LongestStrideMetres;
 
-    /// <summary>How far the pressure comes ahead of where it starts, and how far behind where it ends.</summary>
-    private static (double Forward, double Backward)? Travel(PlateSignal plate, SampleRange stretch)
+    /// <summary>Where the pressure starts and ends, how far it comes ahead of the one and stays behind the other.</summary>
+    private static (double Start, double End, double Forward, double Backward)? Travel(PlateSignal plate, SampleRange stretch)
     {
         var leastKg = 0.0;
         for (var i = stretch.Start; i < stretch.End; i++)
@@ -107,6 +115,6 @@ internal static class EdgeFeet
             lowest = Math.Min(lowest, plate.PressureX(i));
         }
 
-        return (highest - start, end - lowest);
+        return (start, end, highest - start, end - lowest);
     }
 }

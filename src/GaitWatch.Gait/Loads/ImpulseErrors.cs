@@ -9,10 +9,10 @@ namespace GaitWatch.Gait;
 internal static class ImpulseErrors
 {
     /// <summary>Mismatch of a cell's gain, one standard error (cells of one class agree within 0.5 %).</summary>
-    private const double GainError = 0.0025;
+    private const double GainError = 0.0021;
 
     /// <summary>Noise, ringing, the ends of a stance: error of an impulse of its own, as a part of it.</summary>
-    private const double OwnError = 0.0012;
+    private const double OwnError = 0.0007;
 
     /// <summary>Error of the parting of two feet on one spot, as a part of the impulse that falls between contact and lift.</summary>
     private const double SwapError = 0.2;

@@ -15,7 +15,7 @@ namespace GaitWatch.Gait;
 internal sealed class StrideClock
 {
     /// <summary>Scatter of a contact or a lift about the smooth course, seconds: timing error and the unevenness of steps.</summary>
-    private const double TimeErrorSeconds = 0.006;
+    private const double TimeErrorSeconds = 0.0055;
 
     /// <summary>Change of the stride time from a stride to the next, as part of it.</summary>
     private const double ChangeSpread = 0.08;
@@ -27,8 +27,14 @@ internal sealed class StrideClock
     private const double MeanDuty = 0.66;
     private const double DutySpread = 0.05;
 
+    /// <summary>A parabola is not how she really changes her pace: error of the change beyond its scatter, as a part of it.</summary>
+    private const double ChangeError = 0.06;
+
     /// <summary>The assumed scatter counts as this many times seen.</summary>
     private const double AssumedCount = 2;
+
+    /// <summary>A foot over an edge nearer to the entry than this is over the entry edge, metres: plates are longer than twice this.</summary>
+    private const double EntryMetres = 0.5;
 
     /// <summary>Groups of times that are whole strides apart: contacts and lifts of four legs.</summary>
     private const int Groups = 8;
@@ -84,7 +90,7 @@ internal sealed class StrideClock
 
     /// <summary>Covariance of stride time and its change: slope-slope, slope-change, change-change, in seconds squared.</summary>
     public (double SlopeSlope, double SlopeChange, double ChangeChange) Covariance =>
-        (_covariance[Slope, Slope], _covariance[Slope, Change], _covariance[Change, Change]);
+        (_covariance[Slope, Slope], _covariance[Slope, Change], _covariance[Change, Change] + (ChangeError * ChangeError * _change * _change));
 
     /// <summary>Fits the clock to the feet.</summary>
     /// <param name="feet">Feet with a leg, in order of contact; those on an edge count, those not resolved do not.</param>
@@ -209,16 +215,20 @@ internal sealed class StrideClock
         {
             if (foot.Leg is not { } leg || !foot.IsResolved || foot.IsHidden)
                 continue;
-            // Contacts LF, RF, LH, RH are groups 0 to 3, lifts 4 to 7.
-            times.Add(new EventTime(foot.Contact * step, (int)leg, Weight(foot, foot.ContactEvent)));
-            times.Add(new EventTime(foot.Lift * step, FirstLift + (int)leg, Weight(foot, foot.LiftEvent)));
+            // Contacts LF, RF, LH, RH are groups 0 to 3, lifts 4 to 7. Over the entry edge the pressure rolls onto the plate late in the
+            // stance, over the exit edge it rolls off early: the one's contact and the other's lift are not seen.
+            var (overEntry, overExit) = (foot.IsOnEdge && foot.PlaceX < EntryMetres, foot.IsOnEdge && foot.PlaceX >= EntryMetres);
+            if (!overEntry)
+                times.Add(new EventTime(foot.Contact * step, (int)leg, Weight(foot, foot.ContactEvent)));
+            if (!overExit)
+                times.Add(new EventTime(foot.Lift * step, FirstLift + (int)leg, Weight(foot, foot.LiftEvent)));
         }
 
         return times;
     }
 
-    /// <summary>A swap's times are laid out, not seen; a foot over an edge comes late and leaves early.</summary>
-    private static double Weight(FootOnPlate foot, FootEvent how) => foot.IsOnEdge ? 0.15 : how == FootEvent.Swap ? 0.6 : 1;
+    /// <summary>A swap's times are laid out, not seen; a foot over an edge carries too little to see well when it comes and goes.</summary>
+    private static double Weight(FootOnPlate foot, FootEvent how) => foot.IsOnEdge ? 0.5 : how == FootEvent.Swap ? 0.6 : 1;
 
     /// <summary>A first stride time: the median time between contacts of a leg, else from the stances.</summary>
     private static double? FirstGuess(IReadOnlyList<FootOnPlate> feet, double step, double stance)

@@ -6,7 +6,7 @@ namespace GaitWatch.Lameness;
 /// </summary>
 internal sealed class DayHistory
 {
-    private const int Days = 17;
+    private const int Days = 33;
     private readonly long[] _day = new long[Days];
     private readonly Vector3[] _value = new Vector3[Days];
     private long _lastDay = -1;

@@ -11,10 +11,13 @@ namespace GaitWatch.Lameness;
 internal sealed class HerdNoise
 {
     /// <summary>Distances in days at which differences are read; 0 is within a day.</summary>
-    public static readonly int[] Lags = [0, 1, 2, 4, 8, 16];
+    public static readonly int[] Lags = [0, 1, 2, 4, 8, 16, 32];
 
     private const double Memory = 20000;
     private const double PriorCount = 200;
+
+    /// <summary>The least drift believed, a day, over a passage's noise: no cow is the same for ever.</summary>
+    private const double LeastDrift = 4e-4;
 
     /// <summary>Before anything is seen: 3.5 % of a balance from passage to passage, 1.5 % from day to day, 0.15 % a day of drift.</summary>
     private static readonly Matrix3 _firstPassage = Matrix3.Diagonal(0.035 * 0.035, 0.035 * 0.035, 0.035 * 0.035);
@@ -53,8 +56,11 @@ internal sealed class HerdNoise
     public double Refresh(double scale)
     {
         var within = _scatter[0].Value;
-        var drift = 0.5 * (((1.0 / 3) * (_scatter[4].Value - _scatter[2].Value)) + ((1.0 / 6) * (_scatter[5].Value - _scatter[3].Value)));
-        drift = Matrix3.Diagonal(AtLeast(drift.Xx, within.Xx), AtLeast(drift.Yy, within.Yy), AtLeast(drift.Zz, within.Zz));
+        var slope = (0.4 / 7 * (_scatter[5].Value - _scatter[2].Value)) + (0.6 / 14 * (_scatter[6].Value - _scatter[3].Value));
+        // A slope is a small difference of large numbers: what the three balances drift relative to their noise is half each one's own, half the mean of them.
+        var pooled = ((slope.Xx / within.Xx) + (slope.Yy / within.Yy) + (slope.Zz / within.Zz)) / 3;
+        var drift = Matrix3.Diagonal(
+            DriftOf(slope.Xx, within.Xx, pooled), DriftOf(slope.Yy, within.Yy, pooled), DriftOf(slope.Zz, within.Zz, pooled));
         var far = (0.5 * (_scatter[2].Value + _scatter[3].Value)) - (1.5 * drift);
         var day = far - within;
         var (x, y, z) = (Positive(day.Xx, within.Xx), Positive(day.Yy, within.Yy), Positive(day.Zz, within.Zz));
@@ -69,7 +75,8 @@ internal sealed class HerdNoise
         return Math.Clamp(scale, 0.9, 1.1);
     }
 
-    private static double AtLeast(double variance, double passage) => Math.Max(variance, 2e-4 * passage);
+    private static double DriftOf(double slope, double passage, double pooled) =>
+        Math.Max((0.5 * slope) + (0.5 * pooled * passage), LeastDrift * passage);
 
     private static double Positive(double variance, double passage) => Math.Max(variance, 0.02 * passage);
 

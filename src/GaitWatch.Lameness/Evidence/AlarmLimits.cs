@@ -117,8 +117,9 @@ internal sealed class AlarmLimits
         (_seen, _expected) = (Remembered(_seen, FirstRatio), Remembered(_expected, 1));
         var planned = PlannedPart * falseAlertsPerPassage;
         var sudden = SuddenPart * planned / WatchedPattern.All.Length;
+        // So far out nobody has seen a tail: the next heavier one is supposed.
         for (var i = 0; i < Classes; i++)
-            _sudden[i] = -StudentT.InvCDF(0, 1, CowNoise.Tails[i], sudden);
+            _sudden[i] = -StudentT.InvCDF(0, 1, CowNoise.Tails[Math.Max(i - 1, 0)], sudden);
         var wanted = (1 - SuddenPart) * planned;
         var (low, high) = (1.0, 25.0);
         for (var i = 0; i < 40; i++)

@@ -13,8 +13,8 @@ internal sealed class FalseAlarmTable
     private const int Sizes = 24;
     private const double CellWidth = 0.1;
     private const int SmallestCells = 20;
-    private const int CellStep = 12;
-    private const int Limits = 13;
+    private const int CellStep = 18;
+    private const int Limits = 9;
 
     private static readonly ConcurrentDictionary<int, FalseAlarmTable> _tables = new();
     private static readonly double _logStep = Math.Log(LargestSize / SmallestSize) / (Sizes - 1);

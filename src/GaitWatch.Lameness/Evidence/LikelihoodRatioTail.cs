@@ -39,6 +39,10 @@ internal sealed class LikelihoodRatioTail
     /// <summary>Probability that the log likelihood ratio of a change of <paramref name="size"/> standard deviations is at most <paramref name="value"/>.</summary>
     public double Cdf(double size, double value)
     {
+        // Heavy tails bound the ratio, whatever is seen.
+        var most = (_tails + 3) * Math.Asinh(size / (2 * Math.Sqrt(_tails)));
+        if (Math.Abs(value) >= most)
+            return value > 0 ? 1 : 0;
         var c = Math.Exp(2 * value / (_tails + 3));
         var e = 1 - c;
         if (Math.Abs(e) < 1e-12)

@@ -154,10 +154,12 @@ internal sealed class CowWatch
         Span<double> sizes = stackalloc double[CowEvidence.RuleCount];
         var wasLearnt = _settled.Passages >= 20;
         _settled.Take(herd, surprise, reading.Ticks, _designs, frozen, sizes);
-        if (frozen || !wasLearnt || _settled.IsHeld(reading.Ticks))
+        if (frozen || _settled.IsHeld(reading.Ticks))
+            return;
+        _history.Add(herd, reading.Value - common.Movement, reading.Day, _settled.Noise.Level);
+        if (!wasLearnt)
             return;
         herd.Tails.Add(surprise.Distance);
-        _history.Add(herd, reading.Value - common.Movement, reading.Day, _settled.Noise.Level);
         for (var i = 0; i < sizes.Length; i++)
         {
             if (!double.IsNaN(sizes[i]))

@@ -4,7 +4,7 @@ namespace GaitWatch.Lameness;
 internal sealed class HerdModel
 {
     /// <summary>Days a herd is learnt before its first evidence.</summary>
-    private const int LearningDays = 7;
+    private const int LearningDays = 10;
 
     /// <summary>Passages of a cow in a week before any week is counted: two and a half a day (contract's average barn).</summary>
     private const double FirstPassagesPerWeek = 17.5;

@@ -51,16 +51,15 @@ public sealed partial class BarnReader
             var passages = await AssessedAsync(context, ofCow.Key, ofCow.Min(foot => foot.OnsetAt) - SoundBefore, asOf, cancellation);
             foreach (var foot in ofCow)
             {
-                var expectation = FrozenExpectation.Of(foot, passages);
-                recoveries.Add(RecoveryAssessor.Assess(
-                    foot, expectation.Readings, expectation.Baseline, asOf, new RecoveryOptions { TimeZone = _options.Calendar.Zone }));
+                var (readings, baseline) = NormalBeforeOnset.Of(foot.Foot, foot.OnsetAt, passages);
+                recoveries.Add(RecoveryAssessor.Assess(foot, readings, baseline, asOf, new RecoveryOptions { TimeZone = _options.Calendar.Zone }));
             }
         }
 
         return recoveries.ToImmutable();
     }
 
-    private static async Task<List<AssessedShares>> AssessedAsync(
+    private static async Task<List<AssessedPassage>> AssessedAsync(
         BarnContext context, string cow, DateTimeOffset from, DateTimeOffset until, CancellationToken cancellation)
     {
         await context.Database.OpenConnectionAsync(cancellation);
@@ -73,11 +72,11 @@ public sealed partial class BarnReader
             3);
         using var rows = query.Query(cow, from.ToMs(), until.ToMs());
         var at = AssessmentColumns.Count;
-        var found = new List<AssessedShares>();
+        var found = new List<AssessedPassage>();
         while (await rows.ReadAsync(cancellation))
         {
-            found.Add(new AssessedShares(
-                AssessmentColumns.Read(rows), new PerLeg<double>(rows.GetDouble(at), rows.GetDouble(at + 1), rows.GetDouble(at + 2), rows.GetDouble(at + 3))));
+            found.Add(new AssessedPassage(
+                new PerLeg<double>(rows.GetDouble(at), rows.GetDouble(at + 1), rows.GetDouble(at + 2), rows.GetDouble(at + 3)), AssessmentColumns.Read(rows)));
         }
 
         return found;

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using GaitWatch.Store;
 using MQTTnet.Formatter;
 
@@ -132,5 +133,19 @@ public class ExternalBrokerTests
         Assert.Contains(
             $"1202 The broker at 127.0.0.1:{mosquitto.Port} (GaitWatch:Mqtt:Host, GaitWatch:Mqtt:Port) cannot be used: it refuses GaitWatch:Mqtt:Username and GaitWatch:Mqtt:Password.",
             barn.Log.Select(line => line.Trim()));
+    }
+
+    [Fact]
+    public async Task Name_and_password_are_given_when_set()
+    {
+        using var folder = new TempFolder();
+        var passwords = Path.Combine(folder.Path, "passwords");
+        using (var make = Process.Start("mosquitto_passwd", ["-b", "-c", passwords, "barn", "hay"]))
+            await make.WaitForExitAsync();
+        await using var mosquitto = await Mosquitto.StartAsync($"allow_anonymous false\npassword_file {passwords}");
+        await using var store = await TestStore.OpenAsync();
+        var options = External(mosquitto.Port);
+        await using var barn = await BarnHost.StartAsync(store.Store, options with { Mqtt = options.Mqtt with { Username = "barn", Password = "hay" } });
+        await Eventually.HoldsAsync("the service is connected", () => barn.Log.Any(line => line.StartsWith("1200 ", StringComparison.Ordinal)));
     }
 }

@@ -6,7 +6,8 @@ public class TwoFeetTests
     /// <summary>
     /// A plate of 2.4 m on a cell at each end. 120 kg stand at 0.6 m and 200 kg at 2.0 m. Moments about the entry edge: the far
     /// cell carries (120 x 0.6 + 200 x 2.0) / 2.4 = 472 / 2.4 = 196.667 kg, the near one 320 - 196.667 = 123.333 kg. So F = 320 kg,
-    /// M = 472 kg m, and F2 = (472 - 320 x 0.6) / (2.0 - 0.6) = 280 / 1.4 = 200 kg.
+    /// M = 472 kg m, and F2 = (472 - 320 x 0.6) / (2.0 - 0.6) = 280 / 1.4 = 200 kg. Alone, 120 kg at 0.6 m put 120 x 0.6 / 2.4 = 30 kg on the
+    /// far cell, 200 kg at 2.0 m put 200 x 2.0 / 2.4 = 166.667 kg there.
     /// </summary>
     [Fact]
     public void Two_standing_feet_are_told_apart_as_by_hand()
@@ -16,14 +17,8 @@ public class TwoFeetTests
         var moment = new double[600];
         for (var i = 0; i < 600; i++)
         {
-            var near = i < 400 ? i < 200 ? 120.0 : 123.3333333333 - (200 * (1 - (2.0 / 2.4))) : 0;
-            if (i < 200)
-                (force[i], moment[i]) = (120, 120 * 0.6);
-            else if (i < 400)
-                (force[i], moment[i]) = (123.3333333333 + 196.6666666667, 2.4 * 196.6666666667);
-            else
-                (force[i], moment[i]) = (200, 200 * 2.0);
-            Assert.True(near < 121);
+            var (near, far) = i < 200 ? (90.0, 30.0) : i < 400 ? (123.3333333333, 196.6666666667) : (33.3333333333, 166.6666666667);
+            (force[i], moment[i]) = (near + far, 2.4 * far);
         }
 
         var plate = new PlateSignal(force, moment, 200, 2.4);
@@ -35,8 +30,8 @@ public class TwoFeetTests
         new FootSplit(plate, feet).Share();
         Assert.Equal(120, feet[0].Force[300 - feet[0].ForceStart], 1e-6);
         Assert.Equal(200, feet[1].Force[300 - feet[1].ForceStart], 1e-6);
-        Assert.Equal(120, feet[0].Force[100 - feet[0].ForceStart], 1e-9);
-        Assert.Equal(200, feet[1].Force[500 - feet[1].ForceStart], 1e-9);
+        Assert.Equal(120, feet[0].Force[100 - feet[0].ForceStart], 1e-6);
+        Assert.Equal(200, feet[1].Force[500 - feet[1].ForceStart], 1e-6);
     }
 
     /// <summary>What the feet of a plate carry sums to what the plate carries.</summary>

@@ -1,8 +1,8 @@
 namespace GaitWatch.Gait.Tests;
 
 /// <summary>
-/// A plain walk made by hand, apart from the simulator: every foot's force is a half sine on a place whose pressure travels evenly heel to
-/// toe. Its figures are exact: a half sine of height A over a stance S has the impulse 2 A S / pi.
+/// A plain walk made by hand, apart from the simulator: every foot's force is a half sine, or a power of it, on a place whose pressure
+/// travels evenly heel to toe. A half sine of height A over a stance S has the impulse 2 A S / pi.
 /// </summary>
 internal sealed record HalfSineCow
 {
@@ -27,6 +27,9 @@ internal sealed record HalfSineCow
     /// <summary>How far ahead of the fore foot's place the hind foot lands, metres.</summary>
     public double TrackUpMetres { get; init; }
 
+    /// <summary>Power of the half sine: below 1 the curve is flatter and steeper at its ends.</summary>
+    public double Power { get; init; } = 1;
+
     /// <summary>How far the pressure travels, metres.</summary>
     public double TravelMetres { get; init; } = 0.05;
 
@@ -36,7 +39,7 @@ internal sealed record HalfSineCow
     /// <summary>When that foot comes down, seconds from the first sample.</summary>
     public double FirstContactSeconds { get; init; } = 1;
 
-    /// <summary>The same cow with left and right exchanged in her way of carrying.</summary>
+    /// <summary>Contact, lift and place of every footfall that stands wholly on a plate; the others stand on the floor.</summary>
     public PerLeg<(double Contact, double Lift, double X)[]> Footfalls(double plateLength) => PerLeg.From(leg =>
     {
         var footfalls = new List<(double, double, double)>();
@@ -62,15 +65,16 @@ internal sealed record HalfSineCow
     public void Walk(TwinPlate platform, double hz, float[][] samples)
     {
         var footfalls = Footfalls(platform.PlateLengthMetres);
+        var mean = Enumerable.Range(0, 1000).Average(k => Math.Pow(Math.Sin(Math.PI * (k + 0.5) / 1000), Power));
         foreach (var leg in Legs.All)
         {
             foreach (var (contact, lift, x) in footfalls[leg])
             {
-                var peak = Shares[leg] * WeightKg * StrideSeconds * Math.PI / (2 * (lift - contact));
+                var peak = Shares[leg] * WeightKg * StrideSeconds / (mean * (lift - contact));
                 for (var i = (int)Math.Ceiling(contact * hz); i < lift * hz && i < samples[0].Length; i++)
                 {
                     var phase = ((i / hz) - contact) / (lift - contact);
-                    Press(platform, leg.IsLeft() ? PlateSide.Left : PlateSide.Right, x + (TravelMetres * (phase - 0.5)), peak * Math.Sin(Math.PI * phase), samples, i);
+                    Press(platform, leg.IsLeft() ? PlateSide.Left : PlateSide.Right, x + (TravelMetres * (phase - 0.5)), peak * Math.Pow(Math.Sin(Math.PI * phase), Power), samples, i);
                 }
             }
         }

@@ -1,0 +1,27 @@
+using GaitWatch.Benchmarks;
+
+Dictionary<string, (string What, Func<Task> Run)> benchmarks = new()
+{
+    ["crossing"] = ("one crossing of four seconds, from frames to the load of each leg, beside a fixed piece of work", CrossingBenchmark.RunAsync),
+    ["ingest"] = ("passages a second from Mosquitto into the durable store, beside a bare client's", IngestBenchmark.RunAsync),
+    ["replay"] = ("a year of 300 cows through 'gaitwatch replay'", ReplayBenchmark.RunAsync),
+    ["memory"] = ("what the service holds over a year's store while frames come and pages are read", MemoryBenchmark.RunAsync),
+};
+
+if (args.Length != 1 || (args[0] != "all" && !benchmarks.ContainsKey(args[0])))
+{
+    Console.Error.WriteLine("Which benchmark? One of:");
+    foreach (var (name, (what, _)) in benchmarks)
+        Console.Error.WriteLine($"  {name,-10}{what}");
+    Console.Error.WriteLine("  all       every one of them");
+    return 2;
+}
+
+Surroundings.Write();
+foreach (var (name, (what, run)) in benchmarks.Where(one => args[0] is "all" || args[0] == one.Key))
+{
+    Console.WriteLine($"\n{name}: {what}\n");
+    await run();
+}
+
+return 0;
