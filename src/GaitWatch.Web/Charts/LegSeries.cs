@@ -13,13 +13,8 @@ namespace GaitWatch.Web;
 public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableArray<ChartMark> Marks)
 {
     /// <summary>Puts passages and what they told together, a day a point. Refused passages, and those that were no evidence, are left out.</summary>
-    /// <param name="passages">Her passages, oldest first; from a while before the first day, so that her normal from before a flag is among them.</param>
-    /// <param name="assessments">What they told.</param>
-    /// <param name="alerts">Her flags.</param>
-    /// <param name="first">The first day wanted.</param>
-    /// <param name="calendar">The farm's days.</param>
     internal static ImmutableArray<LegSeries> Of(
-        IEnumerable<PassageView> passages, IEnumerable<PassageAssessment> assessments, IReadOnlyCollection<AlertView> alerts, DateOnly first, FarmCalendar calendar)
+        IEnumerable<PassageView> passages, IEnumerable<PassageAssessment> assessments, IEnumerable<AlertView> alerts, FarmCalendar calendar)
     {
         var told = assessments.Where(assessment => assessment.Reasons.IsEmpty).ToDictionary(assessment => assessment.PassageId, StringComparer.Ordinal);
         var days = passages
@@ -30,31 +25,8 @@ public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableAr
             .ToArray();
         return [.. Legs.All.Select(leg => new LegSeries(
             leg,
-            [.. KeepNormal(days, leg, alerts, calendar).Where(day => day.Day >= first)],
+            [.. days.Select(day => Day(leg, day)).OfType<LegDay>()],
             [.. alerts.Where(alert => AlertTexts.SoreFeet(alert).Contains(leg)).SelectMany(ChartMark.Of)]))];
-    }
-
-    // While a flag is open what is expected of her follows her, sore as she is. Her normal is what it was before that began.
-    private static IEnumerable<LegDay> KeepNormal(CrossedDay[] days, Leg leg, IReadOnlyCollection<AlertView> alerts, FarmCalendar calendar)
-    {
-        var normal = new List<LegDay>();
-        foreach (var crossed in days)
-        {
-            if (Day(leg, crossed) is not { } day)
-                continue;
-            if (!crossed.IsFrozen)
-            {
-                normal.Add(day);
-                yield return day;
-                continue;
-            }
-
-            var onset = alerts
-                .Where(alert => calendar.DayOf(alert.RaisedAt) <= day.Day && (alert.ClosedAt is not { } closed || calendar.DayOf(closed) >= day.Day))
-                .Select(alert => calendar.DayOf(alert.OnsetAt)).DefaultIfEmpty(day.Day).Min();
-            var before = normal.FindLast(earlier => earlier.Day <= onset) ?? normal.LastOrDefault();
-            yield return day with { Normal = before?.Normal, Spread = before?.Spread };
-        }
     }
 
     private static LegDay? Day(Leg leg, CrossedDay day)
@@ -73,8 +45,5 @@ public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableAr
     private static double Evidence(Leg leg, PassageAssessment told) =>
         Math.Max(told.OneLegEvidence[leg], leg.IsFore() ? told.BothForeEvidence : told.BothHindEvidence);
 
-    private sealed record CrossedDay(DateOnly Day, (PerLeg<LegLoad> Legs, PassageAssessment Told)[] Passages)
-    {
-        public bool IsFrozen => Passages.Any(passage => passage.Told.Baseline == BaselineState.Frozen);
-    }
+    private sealed record CrossedDay(DateOnly Day, (PerLeg<LegLoad> Legs, PassageAssessment Told)[] Passages);
 }

@@ -26,9 +26,6 @@ public sealed record CowModel(
 
     private const int PassagesShown = 30;
 
-    // Long enough that she has crossed while nothing was wrong with her.
-    private static readonly TimeSpan BeforeOnset = TimeSpan.FromDays(7);
-
     internal static async Task<CowModel?> ReadAsync(BarnStore store, string cow, int span, string? justClosed, CancellationToken cancellation)
     {
         if (await store.Reader.CowAsync(cow, cancellation) is not { } view)
@@ -37,12 +34,10 @@ public sealed record CowModel(
         var first = page.Today.AddDays(1 - span);
         var from = page.Calendar.StartOf(first);
         var alerts = await store.Reader.AlertsAsync(null, null, null, cow, Store.Page.All, cancellation);
-        var earliest = alerts.Where(alert => alert.ClosedAt is null || alert.ClosedAt >= from).Select(alert => alert.OnsetAt).Append(from).Min() - BeforeOnset;
-        var known = await store.Reader.PassagesOfAsync(cow, earliest, null, Store.Page.All, cancellation);
-        var passages = known.Where(passage => passage.StartedAt >= from).ToArray();
-        var assessments = await store.Reader.AssessmentsOfAsync(cow, earliest, null, cancellation);
+        var passages = await store.Reader.PassagesOfAsync(cow, from, null, Store.Page.All, cancellation);
+        var assessments = await store.Reader.AssessmentsOfAsync(cow, from, null, cancellation);
         var doubts = assessments.Where(told => !told.Reasons.IsEmpty).ToDictionary(told => told.PassageId, told => told.Reasons, StringComparer.Ordinal);
-        var charts = LegChart.Of(LegSeries.Of(known, assessments, alerts, first, page.Calendar), first, page.Today, page.Calendar);
+        var charts = LegChart.Of(LegSeries.Of(passages, assessments, alerts, page.Calendar), first, page.Today, page.Calendar);
         var closed = AlertState.Closed.WireName();
         return new CowModel(
             page, view, span,
@@ -50,7 +45,7 @@ public sealed record CowModel(
             [.. alerts.Where(alert => alert.State == closed)],
             charts,
             [.. passages.TakeLast(PassagesShown).Reverse().Select(passage => new PassageLine(passage, [.. passage.Reasons, .. doubts.GetValueOrDefault(passage.Id, []).Select(QualityReasonNames)]))],
-            passages.Length,
+            passages.Count,
             alerts.FirstOrDefault(alert => alert.Id == justClosed));
     }
 

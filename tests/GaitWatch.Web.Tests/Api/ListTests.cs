@@ -96,7 +96,7 @@ public sealed class ListTests : IAsyncLifetime
         using var response = await _farm.Http.SendAsync(request);
         Assert.Equal("text/csv; charset=utf-8", response.Content.Headers.ContentType?.ToString());
         var lines = (await response.Content.ReadAsStringAsync()).Split("\r\n");
-        Assert.Equal("position,cow,eid,pen,reason,leg,loadDropPercent,since,urgency,daysInMilk,dueOn,lastSeenAt,lastFinding,blockOn,withdrawalUntil,note", lines[0]);
+        Assert.Equal("position,cow,eid,pen,reason,leg,loadDropPercent,since,urgency,daysInMilk,dueOn,lastSeenAt,lastFinding,blockOn,withdrawalUntil,note,hasPlace", lines[0]);
         Assert.StartsWith("1,417,982000000000417,2,alert,rh,14.2,2026-06-05,today,", lines[1], StringComparison.Ordinal);
     }
 

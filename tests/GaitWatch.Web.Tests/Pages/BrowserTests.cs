@@ -5,6 +5,7 @@ namespace GaitWatch.Web.Tests;
 /// <summary>The pages as a browser shows them: on a phone of 360 by 800, by touch, by keyboard, without script.</summary>
 public sealed class BrowserTests : IAsyncLifetime
 {
+    private const float PatienceMs = 120_000;
     private readonly FarmHost _farm = new();
     private readonly List<string> _complaints = [];
     private IPlaywright? _playwright;
@@ -95,6 +96,9 @@ public sealed class BrowserTests : IAsyncLifetime
         {
             ViewportSize = new() { Width = 360, Height = 800 }, HasTouch = true, JavaScriptEnabled = script, BaseURL = _farm.Http.BaseAddress!.ToString(),
         });
+        // How long a browser takes on a busy machine is not what is tested here.
+        context.SetDefaultTimeout(PatienceMs);
+        context.SetDefaultNavigationTimeout(PatienceMs);
         var page = await context.NewPageAsync();
         page.Console += (_, message) => _complaints.Add($"{route}: {message.Text}");
         page.PageError += (_, error) => _complaints.Add($"{route}: {error}");

@@ -1,7 +1,5 @@
 using GaitWatch.Gait;
 using GaitWatch.Herd;
-using GaitWatch.Lameness;
-using GaitWatch.Store;
 
 namespace GaitWatch.Web.Tests;
 
@@ -61,30 +59,5 @@ public sealed class ChartTests
         Assert.Equal(2, chart.Means().Split('M').Length - 1);
         Assert.Equal(2, chart.Band().Split('Z').Length - 1);
         Assert.Equal(4, chart.Dots().Split("h0").Length - 1);
-    }
-
-    [Fact]
-    public void While_she_is_flagged_her_normal_is_that_from_before_it_began()
-    {
-        // Watched until the 4th, flagged on the 5th for what began on the 3rd; what is expected of her follows her down.
-        double[] expected = [0.230, 0.231, 0.232, 0.228, 0.215, 0.205];
-        DateTimeOffset At(int day) => new(2026, 6, day, 4, 0, 0, TimeSpan.Zero);
-        var passages = expected.Select((_, i) => new PassageView
-        {
-            Id = $"p{i + 1}", Platform = Some.Platform, StartedAt = At(i + 1), EndedAt = At(i + 1), Quality = "accepted", Reasons = [],
-            Legs = PerLeg.From(_ => new LegLoad(150, 0.22, null, null, null, 1)),
-        });
-        var told = expected.Select((share, i) => new PassageAssessment
-        {
-            PassageId = $"p{i + 1}", Cow = "417", At = At(i + 1), Baseline = i < 4 ? BaselineState.Watching : BaselineState.Frozen,
-            ExpectedShare = PerLeg.From(_ => share), ShareSpread = PerLeg.From(_ => 0.005),
-        });
-        var alert = new AlertView
-        {
-            Id = "a", Cow = "417", Pattern = "one-leg", Leg = "rh", LegProbability = default, RaisedAt = At(5), OnsetAt = At(3), LoadDropPercent = 9,
-            LoadDropInterval = [5, 13], Urgency = "today", State = "open", Explanation = "",
-        };
-        var days = LegSeries.Of(passages, told, [alert], new DateOnly(2026, 6, 2), Calendar)[3].Days;
-        Assert.Equal([0.231, 0.232, 0.228, 0.232, 0.232], days.Select(day => day.Normal!.Value));
     }
 }
