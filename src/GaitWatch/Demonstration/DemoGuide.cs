@@ -14,7 +14,7 @@ internal static class DemoGuide
         await context.Out.WriteLineAsync($"\nOpen {url} : this morning's list, {flags.Count} cows flagged.\n\nWhat the simulator did to its cows, and what GaitWatch says of them (a day or two old is too young to be seen):");
         var listing = new Listing("Cow", "Truly sore", ">Carries less", "Since", "Treated", "Flagged", "Her curves");
         var end = barn.Herd.Spec.End;
-        foreach (var cow in barn.Herd.Episodes.Where(episode => StillOrLately(episode, end)).GroupBy(episode => episode.Cow).OrderBy(cow => cow.Min(episode => episode.OnsetAt)))
+        foreach (var cow in barn.Herd.Episodes.Where(episode => StillOrLately(episode, end)).GroupBy(episode => episode.Cow).OrderByDescending(cow => cow.Max(episode => episode.DropAt(end))))
         {
             var worst = cow.MaxBy(episode => episode.DropAt(end))!;
             var flag = flags.FirstOrDefault(flag => flag.Cow == cow.Key);
