@@ -48,7 +48,7 @@ internal static class CommonOptions
         CustomParser = result =>
         {
             var text = Single(result);
-            if (text.Length > 10 && DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out var at) && (text.EndsWith('Z') || text[10..].IndexOfAny(['+', '-']) >= 0))
+            if (text.Length > 10 && DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out var at) && (text.EndsWith('Z') || text.AsSpan(10).ContainsAny('+', '-')))
                 return at;
             result.AddError($"{name} is '{text}': a time with its offset from UTC, such as 2026-03-02T10:20:00Z or 2026-03-02T11:20:00+01:00.");
             return null;
