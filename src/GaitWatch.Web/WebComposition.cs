@@ -21,6 +21,13 @@ public static class WebComposition
         services.AddWriteRoute<CloseAlert>();
         services.AddWriteRoute<RegisterCow>();
         services.AddWriteRoute<ImportHerd>();
+        services.AddWriteRoute<PlanVisit>();
+        services.AddWriteRoute<CancelVisit>();
+        services.AddWriteRoute<DecideOnList>();
+        services.AddWriteRoute<TakeBackOnList>();
+        services.AddWriteRoute<RecordFinding>();
+        services.AddWriteRoute<CorrectFinding>();
+        services.AddWriteRoute<DoFollowUp>();
 
         services.ConfigureHttpJsonOptions(json =>
         {

@@ -6,7 +6,7 @@ namespace GaitWatch.Herd;
 /// A finding as the wire contract writes it, before it is known to make sense. <see cref="FindingReader"/> turns it into a
 /// <see cref="Finding"/> or into sentences that say what is wrong.
 /// </summary>
-public sealed record FindingForm
+public record FindingForm
 {
     /// <summary>The caller's name for it.</summary>
     public string? Id { get; init; }

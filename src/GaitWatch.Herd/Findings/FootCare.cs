@@ -18,6 +18,16 @@ public static class FootCare
                 finding.Did(FindingAction.BlockOff) || finding.Did(FindingAction.BlockLost)),
             $"{finding.Cow}/finding/{finding.Id}"));
 
+    /// <summary>
+    /// One event for each block that the farm itself took off, which changes how she walks. A wrap that comes off changes it little
+    /// enough that detection need not hear of it.
+    /// </summary>
+    public static IEnumerable<CowEventInput> Events(IEnumerable<FarmRemoval> removals) => removals
+        .Where(removal => removal.What == FindingAction.BlockOff)
+        .Select(removal => new CowEventInput(
+            new FootTreated(removal.Finding.Cow, removal.At, removal.Finding.Foot, false, true),
+            $"{removal.Finding.Cow}/block-off/{removal.Finding.Id}"));
+
     /// <summary>The state of each foot of one cow at an instant.</summary>
     /// <param name="findings">Findings of one cow, in any order, each id once.</param>
     /// <param name="asOf">Later findings are not looked at.</param>

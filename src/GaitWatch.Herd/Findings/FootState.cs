@@ -26,13 +26,25 @@ public sealed record FootState
 
     /// <summary>The state after some findings of one foot.</summary>
     /// <param name="findings">Findings of one foot of one cow, in any order, each id once.</param>
-    public static FootState Of(IEnumerable<Finding> findings)
+    /// <param name="removals">What the farm itself took off that foot, by time; null for nothing.</param>
+    public static FootState Of(IEnumerable<Finding> findings, IEnumerable<FarmRemoval>? removals = null)
     {
         var state = Bare;
+        var off = new Queue<FarmRemoval>(removals ?? []);
         foreach (var finding in findings.Order(Finding.ByTime))
+        {
+            // Off before on, also in one instant.
+            while (off.TryPeek(out var removal) && removal.At <= finding.At)
+                state = state.After(off.Dequeue());
             state = state.After(finding);
-        return state;
+        }
+
+        return off.Aggregate(state, (worn, removal) => worn.After(removal));
     }
+
+    private FootState After(FarmRemoval removal) => removal.What == FindingAction.WrapOff
+        ? this with { WrapSince = null }
+        : this with { BlockSince = null, BlockClaw = null };
 
     private FootState After(Finding finding)
     {

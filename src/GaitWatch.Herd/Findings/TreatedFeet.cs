@@ -13,18 +13,20 @@ public static class TreatedFeet
     /// </summary>
     /// <param name="findings">Findings of any cows, in any order, each id once.</param>
     /// <param name="alerts">Alerts, in any order: the one on that leg tells when she began to spare it.</param>
-    public static ImmutableArray<TreatedFoot> Of(IEnumerable<Finding> findings, IEnumerable<Alert> alerts)
+    /// <param name="removals">Wraps and blocks that the farm itself took off; null for none.</param>
+    public static ImmutableArray<TreatedFoot> Of(IEnumerable<Finding> findings, IEnumerable<Alert> alerts, IEnumerable<FarmRemoval>? removals = null)
     {
         var byLeg = alerts.ToLookup(alert => alert.Cow, StringComparer.Ordinal);
+        var byFoot = (removals ?? []).ToLookup(removal => (removal.Finding.Cow, removal.Finding.Foot));
         return
         [
             .. findings.GroupBy(finding => (finding.Cow, finding.Foot))
                 .OrderBy(foot => foot.Key.Cow, NaturalOrder.Comparer).ThenBy(foot => foot.Key.Foot)
-                .SelectMany(foot => OfFoot([.. foot.Order(Finding.ByTime)], [.. byLeg[foot.Key.Cow].Where(alert => IsOn(alert, foot.Key.Foot))])),
+                .SelectMany(foot => OfFoot([.. foot.Order(Finding.ByTime)], [.. byLeg[foot.Key.Cow].Where(alert => IsOn(alert, foot.Key.Foot))], [.. byFoot[foot.Key]])),
         ];
     }
 
-    private static IEnumerable<TreatedFoot> OfFoot(Finding[] findings, Alert[] alerts)
+    private static IEnumerable<TreatedFoot> OfFoot(Finding[] findings, Alert[] alerts, FarmRemoval[] removals)
     {
         var starts = new List<Finding>();
         foreach (var finding in findings.Where(finding => finding.IsTreatment()))
@@ -47,7 +49,12 @@ public static class TreatedFeet
                 TreatedAgainAt = again,
                 OnsetAt = Onset(start, i > 0 ? starts[i - 1] : null, alerts),
                 // What is worn from before still masks: it is told as put on when it was.
-                Marks = [.. findings.Where(finding => again is null || finding.At < again).SelectMany(Marks)],
+                Marks =
+                [
+                    .. findings.Where(finding => again is null || finding.At < again).SelectMany(Marks),
+                    .. removals.Where(removal => again is null || removal.At < again)
+                        .Select(removal => new RecoveryMark(removal.At, removal.What == FindingAction.WrapOff ? RecoveryMarkKind.WrapOff : RecoveryMarkKind.BlockOff)),
+                ],
             };
         }
     }

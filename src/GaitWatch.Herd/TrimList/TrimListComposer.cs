@@ -17,6 +17,7 @@ public static class TrimListComposer
         var findings = FindingLog.Of(held).Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
         var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf);
         var hands = Hands(held, inputs.Visit, planned);
+        var removals = FarmRemovals.Of(held, findings.SelectMany(ofCow => ofCow)).ToLookup(removal => removal.Finding.Cow, StringComparer.Ordinal);
         var byCow = TrimListCandidates.Of(inputs, visits, findings, plan)
             .Where(candidate => !FollowUpPlan.HasLeft(candidate.Entry.Cow, inputs.Visit, inputs.Register))
             .ToLookup(candidate => candidate.Entry.Cow, StringComparer.Ordinal);
@@ -39,7 +40,7 @@ public static class TrimListComposer
         {
             Date = inputs.Visit,
             Visit = planned?.Visit,
-            Rows = Placed(entries, planned?.Visit.Places, findings, inputs),
+            Rows = Placed(entries, planned?.Visit.Places, findings, removals, inputs),
             Removed = [.. removed],
         };
     }
@@ -89,22 +90,24 @@ public static class TrimListComposer
         return entry with { IsPinned = true, Also = [$"Asked for by hand: {where}{hand.Reason}.", .. entry.Also] };
     }
 
-    private static ImmutableArray<TrimListRow> Placed(List<TrimListEntry> entries, int? places, ILookup<string, Finding> findings, TrimListInputs inputs)
+    private static ImmutableArray<TrimListRow> Placed(
+        List<TrimListEntry> entries, int? places, ILookup<string, Finding> findings, ILookup<string, FarmRemoval> removals, TrimListInputs inputs)
     {
         var withPlace = TrimListOrder.ByPressure(entries).Take(places ?? int.MaxValue).Select(entry => entry.Cow).ToHashSet(StringComparer.Ordinal);
         var ordered = TrimListOrder.Of(entries.Where(entry => withPlace.Contains(entry.Cow)))
             .Concat(TrimListOrder.Of(entries.Where(entry => !withPlace.Contains(entry.Cow))));
-        return [.. ordered.Select((entry, index) => Row(entry, index + 1, withPlace.Contains(entry.Cow), findings[entry.Cow], inputs))];
+        return [.. ordered.Select((entry, index) => Row(entry, index + 1, withPlace.Contains(entry.Cow), findings[entry.Cow], removals[entry.Cow], inputs))];
     }
 
-    private static TrimListRow Row(TrimListEntry entry, int position, bool hasPlace, IEnumerable<Finding> findings, TrimListInputs inputs)
+    private static TrimListRow Row(
+        TrimListEntry entry, int position, bool hasPlace, IEnumerable<Finding> findings, IEnumerable<FarmRemoval> removals, TrimListInputs inputs)
     {
         var known = inputs.Register.At(entry.Cow, inputs.AsOf);
         var ofCow = findings.Where(finding => finding.At <= inputs.AsOf).ToArray();
         var ofFoot = FootState.Of(ofCow.Where(finding => entry.Leg is null || finding.Foot == entry.Leg));
-        DateTimeOffset? blockSince = entry.Leg is null
-            ? Legs.All.Select(foot => FootState.Of(ofCow.Where(finding => finding.Foot == foot)).BlockSince).Min()
-            : ofFoot.BlockSince;
+        DateTimeOffset? blockSince = Legs.All.Where(foot => entry.Leg is null || foot == entry.Leg)
+            .Select(foot => FootState.Of(ofCow.Where(finding => finding.Foot == foot), removals.Where(removal => removal.Finding.Foot == foot)).BlockSince)
+            .Min();
         DateTimeOffset? lastSeen = inputs.LastSeen.TryGetValue(entry.Cow, out var seen) ? seen : null;
         return new TrimListRow
         {

@@ -7,11 +7,16 @@ namespace GaitWatch.Herd;
 public static class WrittenEvents
 {
     /// <summary>The events of a set of writes, in no order; corrected findings count as they read now.</summary>
-    public static ImmutableArray<CowEventInput> Of(IReadOnlyCollection<FarmWrite> writes) =>
-    [
-        .. writes.OfType<CloseAlertWrite>().Select(ToInput),
-        .. FootCare.Events(FindingLog.Of(writes).Findings),
-    ];
+    public static ImmutableArray<CowEventInput> Of(IReadOnlyCollection<FarmWrite> writes)
+    {
+        var findings = FindingLog.Of(writes).Findings;
+        return
+        [
+            .. writes.OfType<CloseAlertWrite>().Select(ToInput),
+            .. FootCare.Events(findings),
+            .. FootCare.Events(FarmRemovals.Of(writes, findings)),
+        ];
+    }
 
     // The key tells every closing from every other.
     private static CowEventInput ToInput(CloseAlertWrite write) => new(

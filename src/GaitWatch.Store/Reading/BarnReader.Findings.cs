@@ -44,7 +44,7 @@ public sealed partial class BarnReader
         if (findings.Length == 0)
             return [];
         var alerts = await AlertsAtAsync(context, past, cancellation);
-        var feet = TreatedFeet.Of(findings, alerts).Where(foot => cow is not null || foot.TreatedAt > asOf - FollowedFor);
+        var feet = TreatedFeet.Of(findings, alerts, FarmRemovals.Of(now.Writes.Where(write => write.At <= asOf), findings)).Where(foot => cow is not null || foot.TreatedAt > asOf - FollowedFor);
         var recoveries = ImmutableArray.CreateBuilder<RecoveryAssessment>();
         foreach (var ofCow in feet.GroupBy(foot => foot.Cow, StringComparer.Ordinal))
         {

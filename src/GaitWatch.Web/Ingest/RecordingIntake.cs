@@ -88,13 +88,20 @@ internal sealed class RecordingIntake(BarnStore store, IRecordedInputs messages,
                 await FlushAsync();
                 await intake.Desk.UntilShownAsync(_lastSeq, cancellation);
             }
+            else if (route.ReadsWrites)
+            {
+                // What people entered is read from the log itself, which need not be analysed for that.
+                await FlushInputsAsync();
+            }
 
             foreach (var key in values.Keys.ToArray())
                 values[key] = Uri.UnescapeDataString((string)values[key]!);
             var query = new QueryCollection(cut < 0 ? [] : QueryHelpers.ParseQuery(write.Route[cut..]).ToDictionary(q => q.Key, q => q.Value));
+            // Where no body need be sent, a recording may hold null for it.
+            var body = route.BodyIsOptional && write.Body.AsSpan().SequenceEqual("null"u8) ? [] : write.Body;
             var decision = write.Body.Length > route.MostBytes
                 ? WriteDecision.Refuse(Refusal.TooLarge("body", $"body is longer than {route.MostBytes / 1024} KiB, the most that this route takes."))
-                : await route.DecideAsync(new WriteRequest(values, query, write.Body, intake.Now), cancellation);
+                : await route.DecideAsync(new WriteRequest(values, query, body, intake.Now), cancellation);
             if (decision.MovedTo is { } moved)
                 await TakeWriteAsync(line, write with { Route = moved });
             else if (decision.Refused is { } refused)

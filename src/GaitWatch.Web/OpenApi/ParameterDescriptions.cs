@@ -14,7 +14,7 @@ internal static class ParameterDescriptions
             ["cow"] = ("The cow's number or name on the farm.", Text),
             ["id"] = ("The id, as a list gave it.", Text),
             ["platform"] = ("A platform's id.", Text),
-            ["date"] = ("A day of the farm; default: the day of the newest event.", Date),
+            ["date"] = ("A day of the farm; where it may be left out, that of the newest event.", Date),
             ["visit"] = ("The day of a visit; default: the next one.", Date),
             ["from"] = ("Begin of the span, inclusive: a date (midnight in the farm's zone) or an RFC 3339 instant.", Text),
             ["to"] = ("End of the span, exclusive: a date (midnight in the farm's zone) or an RFC 3339 instant.", Text),

@@ -10,10 +10,23 @@ namespace GaitWatch.Web;
 /// <summary>The trimmer's list for a visit.</summary>
 internal static class TrimListRoutes
 {
-    public static void MapTrimList(this IEndpointRouteBuilder api) =>
+    private const string Json = "application/json";
+    private const string Csv = "text/csv";
+    private const string Plain = "text/plain";
+
+    public static void MapTrimList(this IEndpointRouteBuilder api)
+    {
         api.MapGet("/api/trim-list", ListAsync)
-            .Describe("Trim list", "The list for a visit in the order through the chute; as CSV where Accept asks for text/csv.")
-            .Produces<IReadOnlyList<TrimListRowView>>(StatusCodes.Status200OK, "application/json", "text/csv").Refuses(400);
+            .Describe("Trim list", "The list for a visit in the order through the chute; where Accept asks for it as CSV (text/csv) or to be read on a terminal and on paper (text/plain).")
+            .Produces<IReadOnlyList<TrimListRowView>>(StatusCodes.Status200OK, Json, Csv, Plain).Refuses(400);
+        api.MapPut("/api/visits/{date}/cows/{cow}", DecideAsync)
+            .Describe("Trim list", "Puts a cow on a visit's list by hand, or takes her off it, with the reason.")
+            .Takes<ListDecisionBody>(Json)
+            .Gives<ListDecisionView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapDelete("/api/visits/{date}/cows/{cow}", TakeBackAsync)
+            .Describe("Trim list", "Takes back what was decided by hand about a cow and a visit: the rules hold again.")
+            .Gives<ListDecisionView>().Stores().Refuses(400, 404, 413, 415);
+    }
 
     private static async Task<IResult> ListAsync(HttpContext http, BarnStore store, string? visit, string? page, string? pageSize)
     {
@@ -25,15 +38,25 @@ internal static class TrimListRoutes
         var list = await store.Reader.TrimListAsync(day, http.RequestAborted);
         http.Response.Headers.Vary = HeaderNames.Accept;
         // A list for paper or a spreadsheet is whole; only the JSON is paged.
-        return WantsCsv(http.Request)
-            ? TypedResults.Text(TrimListCsv.Render(list), "text/csv; charset=utf-8")
-            : TypedResults.Ok(Paging.Cut(http, part, [.. list.Rows.Select(TrimListRowView.Of)]));
+        return Wanted(http.Request) switch
+        {
+            Csv => TypedResults.Text(TrimListCsv.Render(list), "text/csv; charset=utf-8"),
+            Plain => TypedResults.Text(TrimListText.Render(list), "text/plain; charset=utf-8"),
+            _ => TypedResults.Ok(Paging.Cut(http, part, [.. list.Rows.Select(TrimListRowView.Of)])),
+        };
     }
 
-    private static bool WantsCsv(HttpRequest request)
+    private static Task<IResult> DecideAsync(HttpContext http, string date, string cow, WriteDesk desk, DecideOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListDecisionView)decision.Account!)));
+
+    private static Task<IResult> TakeBackAsync(HttpContext http, string date, string cow, string? at, WriteDesk desk, TakeBackOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListDecisionView)decision.Account!)));
+
+    // What is asked for by name and most; JSON where that leaves it open.
+    private static string Wanted(HttpRequest request)
     {
         var accepted = request.GetTypedHeaders().Accept;
-        double Weight(string type) => accepted.Where(a => a.MatchesMediaType(type) && !a.MatchesAllTypes).Select(a => a.Quality ?? 1).DefaultIfEmpty(0).Max();
-        return Weight("text/csv") > Weight("application/json");
+        double Weight(string type) => accepted.Where(a => a.MatchesMediaType(type) && !a.MatchesAllTypes && !a.MatchesAllSubTypes).Select(a => a.Quality ?? 1).DefaultIfEmpty(0).Max();
+        return new[] { Json, Csv, Plain }.MaxBy(Weight)!;
     }
 }

@@ -38,6 +38,10 @@ internal static class BodyReader
         }
     }
 
+    /// <summary>Whether a request says that it has no body.</summary>
+    public static bool IsAbsent(HttpRequest request) =>
+        request.ContentLength is null or 0 && request.HttpContext.Features.Get<IHttpRequestBodyDetectionFeature>() is not { CanHaveBody: true };
+
     public static Refusal? WrongMediaType(HttpRequest request, string mediaType)
     {
         if (MediaTypeHeaderValue.TryParse(request.ContentType, out var found) && found.MediaType.Equals(mediaType, StringComparison.OrdinalIgnoreCase))

@@ -10,11 +10,23 @@ namespace GaitWatch.Web;
 /// </summary>
 internal sealed class JsonFields
 {
+    private const int MostTexts = 100;
+
     private readonly JsonElement _object;
+    private readonly string _within;
 
-    private JsonFields(JsonElement value) => _object = value;
+    private JsonFields(JsonElement value, Faults faults, string within = "")
+    {
+        _object = value;
+        _within = within;
+        Faults = faults;
+    }
 
-    public Faults Faults { get; } = new();
+    public Faults Faults { get; }
+
+    /// <summary>Parses a body that may be left out: then it has no members.</summary>
+    public static bool TryParseOptional(ReadOnlyMemory<byte> body, [NotNullWhen(true)] out JsonFields? fields, [NotNullWhen(false)] out Refusal? refused) =>
+        TryParse(body.IsEmpty ? "{}"u8.ToArray() : body, out fields, out refused);
 
     /// <summary>Parses a body that must be a JSON object.</summary>
     public static bool TryParse(ReadOnlyMemory<byte> body, [NotNullWhen(true)] out JsonFields? fields, [NotNullWhen(false)] out Refusal? refused)
@@ -26,7 +38,7 @@ internal sealed class JsonFields
             using var document = JsonDocument.Parse(body);
             if (document.RootElement.ValueKind == JsonValueKind.Object)
             {
-                fields = new JsonFields(document.RootElement.Clone());
+                fields = new JsonFields(document.RootElement.Clone(), new Faults());
                 return true;
             }
 
@@ -50,7 +62,7 @@ internal sealed class JsonFields
         var text = member.GetString()!;
         if (text.Length <= longest)
             return text;
-        Faults.Add(name, $"{name} has {text.Length} characters: at most {longest} are taken.");
+        Faults.Add(_within + name, $"{_within}{name} has {text.Length} characters: at most {longest} are taken.");
         return null;
     }
 
@@ -101,13 +113,58 @@ internal sealed class JsonFields
         return null;
     }
 
+    public double? Figure(string name)
+    {
+        if (Member(name) is not { } member)
+            return null;
+        if (member.ValueKind == JsonValueKind.Number && member.TryGetDouble(out var value) && double.IsFinite(value))
+            return value;
+        Wrong<string>(name, member, "a number is needed");
+        return null;
+    }
+
+    /// <summary>A list of short texts; null when it is missing or cannot be read.</summary>
+    public IReadOnlyList<string>? Texts(string name, int longest)
+    {
+        if (Member(name) is not { } member)
+            return null;
+        if (member.ValueKind != JsonValueKind.Array)
+            return Wrong<IReadOnlyList<string>>(name, member, "a list of texts in quotes is needed");
+        if (member.GetArrayLength() > MostTexts)
+        {
+            Faults.Add(_within + name, $"{_within}{name} has {member.GetArrayLength()} items: at most {MostTexts} are taken.");
+            return null;
+        }
+
+        var texts = new List<string>();
+        foreach (var item in member.EnumerateArray())
+        {
+            if (item.ValueKind != JsonValueKind.String)
+                return Wrong<IReadOnlyList<string>>(name, item, "each of its items must be text in quotes");
+            var text = item.GetString()!;
+            texts.Add(text.Length <= longest ? text : text[..longest]);
+        }
+
+        return texts;
+    }
+
+    /// <summary>The members of an object within; null when it is missing or none. Their faults are told with these.</summary>
+    public JsonFields? Object(string name)
+    {
+        if (Member(name) is not { } member)
+            return null;
+        return member.ValueKind == JsonValueKind.Object
+            ? new JsonFields(member, Faults, $"{_within}{name}.")
+            : Wrong<JsonFields>(name, member, "an object is needed");
+    }
+
     private JsonElement? Member(string name) =>
         _object.TryGetProperty(name, out var member) && member.ValueKind != JsonValueKind.Null ? member : null;
 
     private T? Wrong<T>(string name, JsonElement found, string right)
         where T : class
     {
-        Faults.Add(name, $"{name} is {Kind(found)}: {right}.");
+        Faults.Add(_within + name, $"{_within}{name} is {Kind(found)}: {right}.");
         return null;
     }
 

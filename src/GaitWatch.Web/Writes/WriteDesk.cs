@@ -7,8 +7,11 @@ using Microsoft.AspNetCore.Http.HttpResults;
 namespace GaitWatch.Web;
 
 /// <summary>Takes a write over HTTP: reads it, has it judged, makes it durable and waits until the state shows it.</summary>
-internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions options)
+internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions options) : IDisposable
 {
+    // What is judged by what was entered before is judged and stored before the next is: of two bodies under one id one is refused.
+    private readonly SemaphoreSlim _turn = new(1, 1);
+
     /// <summary>Serves one write.</summary>
     /// <param name="http">The request.</param>
     /// <param name="route">Who judges it.</param>
@@ -17,26 +20,28 @@ internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions o
     public async Task<IResult> ServeAsync(
         HttpContext http, WriteRoute route, Func<WriteDecision, Task<IResult>> answer, Func<WriteDecision, IResult>? refuse = null)
     {
-        var (body, wrongBody) = await BodyReader.ReadAsync(http.Request, route.MediaType, route.MostBytes, http.RequestAborted);
+        var (body, wrongBody) = route.BodyIsOptional && BodyReader.IsAbsent(http.Request)
+            ? (default, null)
+            : await BodyReader.ReadAsync(http.Request, route.MediaType, route.MostBytes, http.RequestAborted);
         if (wrongBody is not null)
             return wrongBody.ToResult();
         var request = new WriteRequest(http.Request.RouteValues, http.Request.Query, body, time.GetUtcNow());
-        var decision = await route.DecideAsync(request, http.RequestAborted);
+        var (decision, lastSeq) = await JudgeAsync(route, request, http.RequestAborted);
         if (decision.MovedTo is { } elsewhere)
             return TypedResults.Redirect(elsewhere, permanent: true, preserveMethod: true);
         if (decision.Refused is { } refused)
             return refuse?.Invoke(decision) ?? refused.ToResult();
-        return await TakeAsync(decision.Writes, http.RequestAborted) ? await answer(decision) : StoredNotShown();
+        return lastSeq is not { } seq || await UntilShownAsync(seq, http.RequestAborted) ? await answer(decision) : StoredNotShown();
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _turn.Dispose();
 
     /// <summary>Makes writes durable and waits until the state shows them.</summary>
     /// <returns>False when they are durable but the state did not show them in time.</returns>
     public async Task<bool> TakeAsync(ImmutableArray<FarmWrite> writes, CancellationToken cancellation)
     {
-        if (writes.IsEmpty)
-            return true;
-        var appended = await store.Inputs.AppendAsync([.. writes.Select(write => new WriteInput(write))], cancellation);
-        return await UntilShownAsync(appended.LastSeq, cancellation);
+        return await StoreAsync(writes, cancellation) is not { } seq || await UntilShownAsync(seq, cancellation);
     }
 
     /// <summary>Waits until the state shows everything up to a sequence number; false when it takes too long.</summary>
@@ -54,6 +59,26 @@ internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions o
             return false;
         }
     }
+
+    private async Task<(WriteDecision Decision, long? LastSeq)> JudgeAsync(WriteRoute route, WriteRequest request, CancellationToken cancellation)
+    {
+        if (route.ReadsWrites)
+            await _turn.WaitAsync(cancellation);
+        try
+        {
+            var decision = await route.DecideAsync(request, cancellation);
+            return (decision, await StoreAsync(decision.Writes, cancellation));
+        }
+        finally
+        {
+            if (route.ReadsWrites)
+                _turn.Release();
+        }
+    }
+
+    private async Task<long?> StoreAsync(ImmutableArray<FarmWrite> writes, CancellationToken cancellation) => writes.IsEmpty
+        ? null
+        : (await store.Inputs.AppendAsync([.. writes.Select(write => new WriteInput(write))], cancellation)).LastSeq;
 
     private static JsonHttpResult<StoredView> StoredNotShown() =>
         TypedResults.Json(new StoredView("Stored. The analysis is behind; what was entered will show when it has caught up."), statusCode: StatusCodes.Status202Accepted);

@@ -30,6 +30,12 @@ internal abstract class WriteRoute
     /// <summary>The longest body it takes, bytes.</summary>
     public int MostBytes { get; }
 
+    /// <summary>Whether it may come without a body; then only what the route and the query say is known.</summary>
+    public virtual bool BodyIsOptional => false;
+
+    /// <summary>Whether it must see what people entered before it.</summary>
+    public virtual bool ReadsWrites => ReadsState;
+
     /// <summary>Whether it must see the state that everything entered before it has led to.</summary>
     public virtual bool ReadsState => false;
 

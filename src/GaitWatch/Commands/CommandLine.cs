@@ -55,6 +55,10 @@ internal static class CommandLine
             ReplayCommand.Make(context),
             FlagsCommand.Make(context),
             TrimListCommand.Make(context),
+            RecoveryCommand.Make(context),
+            VisitCommand.Make(context),
+            FindingCommand.Make(context),
+            FollowUpsCommand.Make(context),
             ImportHerdCommand.Make(context),
             CheckCommand.Make(context),
         };

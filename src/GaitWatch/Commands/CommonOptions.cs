@@ -40,5 +40,20 @@ internal static class CommonOptions
         },
     };
 
+    /// <summary>An instant, such as <c>2026-03-02T10:20:00Z</c>.</summary>
+    public static Option<DateTimeOffset?> Instant(string name, string description) => new(name)
+    {
+        Description = description,
+        HelpName = "2026-03-02T10:20:00Z",
+        CustomParser = result =>
+        {
+            var text = Single(result);
+            if (text.Length > 10 && DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind, out var at) && (text.EndsWith('Z') || text.AsSpan(10).ContainsAny('+', '-')))
+                return at;
+            result.AddError($"{name} is '{text}': a time with its offset from UTC, such as 2026-03-02T10:20:00Z or 2026-03-02T11:20:00+01:00.");
+            return null;
+        },
+    };
+
     private static string Single(ArgumentResult result) => result.Tokens.Count == 1 ? result.Tokens[0].Value : "";
 }

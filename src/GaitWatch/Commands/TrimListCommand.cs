@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using GaitWatch.Store;
 
 namespace GaitWatch;
 
@@ -43,30 +42,9 @@ internal static class TrimListCommand
             else if (parsed.GetValue(json))
                 await context.Out.WriteLineAsync(await service.Api.GetJsonAsync(route, cancellation));
             else
-                Write(context, await service.Api.GetAsync<IReadOnlyList<TrimListRowView>>(route, cancellation), service.Zone);
+                await context.Out.WriteAsync(await service.Api.GetAsync(route, "text/plain", cancellation));
             return ExitCode.Done;
         });
         return verb;
-    }
-
-    private static void Write(CommandContext context, IReadOnlyList<TrimListRowView> rows, TimeZoneInfo zone)
-    {
-        if (rows.Count == 0)
-        {
-            context.Out.WriteLine("No cow is on the list.");
-            return;
-        }
-
-        var listing = new Listing(">#", ">Cow", "Tag", ">Pen", "Why", "Leg", ">Carries less", "Since", "When", "Last seen", "Note");
-        foreach (var row in rows)
-        {
-            listing.Add(
-                row.Position.ToString(CultureInfo.InvariantCulture), row.Cow, row.Eid ?? "", row.Pen ?? "", row.Reason, Words.Leg(row.Leg),
-                Words.Percent(row.LoadDropPercent), Words.Day(row.Since), Words.Urgency(row.Urgency), Words.Minute(row.LastSeenAt, zone), row.Note ?? "");
-        }
-
-        listing.WriteTo(context);
-        context.Out.WriteLine();
-        context.Out.WriteLine(Words.CallTheVeterinarian);
     }
 }

@@ -36,6 +36,21 @@ internal sealed class ApiClient(HttpClient client) : IDisposable
         return Read<T>(await SendAsync(request, cancellation), route);
     }
 
+    /// <summary>Sends a write and gives the answer's JSON as it came.</summary>
+    /// <param name="method">How.</param>
+    /// <param name="route">Route and query, without a leading slash.</param>
+    /// <param name="body">What is written as JSON; null for none.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="CommandFailedException">The API refuses.</exception>
+    public async Task<string> WriteAsync(HttpMethod method, string route, object? body, CancellationToken cancellation)
+    {
+        using var request = new HttpRequestMessage(method, route);
+        if (body is not null)
+            request.Content = JsonContent.Create(body, body.GetType(), options: ContractJson.Options);
+        request.Headers.Accept.Add(new MediaTypeWithQualityHeaderValue("application/json"));
+        return await SendAsync(request, cancellation);
+    }
+
     /// <summary>Reads JSON into the contract's shape.</summary>
     /// <exception cref="CommandFailedException">It is not of that shape.</exception>
     public static T Read<T>(string json, string route)

@@ -21,6 +21,16 @@ public class CommandLineTests
     [InlineData("trim-list", "--csv", "--json")]
     [InlineData("replay")]
     [InlineData("import-herd")]
+    [InlineData("recovery")]
+    [InlineData("visit")]
+    [InlineData("visit", "tomorrow")]
+    [InlineData("visit", "2026-03-04", "--half", "noon")]
+    [InlineData("visit", "2026-03-04", "--cancel", "--places", "3")]
+    [InlineData("finding", "417", "--foot", "rh")]
+    [InlineData("finding", "417", "--foot", "rh", "--lesion", "SU", "--size-mm", "6")]
+    [InlineData("finding", "417", "--foot", "rh", "--lesion", "SU", "--at", "2026-03-04T10:00")]
+    [InlineData("follow-ups", "--date", "2026-03-04", "--done", "x")]
+    [InlineData("follow-ups", "--by", "Jan")]
     [InlineData("run", "now")]
     public async Task Wrong_usage_ends_with_2_and_a_sentence(params string[] arguments)
     {
@@ -42,7 +52,7 @@ public class CommandLineTests
     {
         var (code, _, error) = await Terminal.RunAsync();
         Assert.Equal(2, code);
-        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, import-herd, check.", error, StringComparison.Ordinal);
+        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, check.", error, StringComparison.Ordinal);
     }
 
     [Fact]

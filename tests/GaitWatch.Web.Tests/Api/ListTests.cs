@@ -100,6 +100,28 @@ public sealed class ListTests : IAsyncLifetime
         Assert.StartsWith("1,417,982000000000417,2,alert,rh,14.2,2026-06-05,today,", lines[1], StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("text/plain", "text/plain")]
+    [InlineData("text/csv;q=0.5, text/plain", "text/plain")]
+    [InlineData("text/plain;q=0.5, text/csv", "text/csv")]
+    [InlineData("text/plain, application/json", "application/json")]
+    [InlineData("*/*", "application/json")]
+    [InlineData("text/*", "application/json")]
+    public async Task The_trim_list_comes_as_what_is_asked_for_most(string accept, string given)
+    {
+        await _farm.PassAsync(Some.Passage("a", 417, Some.Now.AddHours(-1)));
+        await _farm.RaiseAsync(Some.Alert("417", urgency: Urgency.Today, drop: 14.2));
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/api/trim-list") { Headers = { { "Accept", accept } } };
+        using var response = await _farm.Http.SendAsync(request);
+        Assert.Equal(given, response.Content.Headers.ContentType?.MediaType);
+        if (given != "text/plain")
+            return;
+        var text = await response.Content.ReadAsStringAsync();
+        Assert.StartsWith("Trim list for 2026-06-10, no visit planned, 1 cow\n", text, StringComparison.Ordinal);
+        Assert.Contains("  1  417      pen 2      right hind  alert today       carries 14 % less\n", text, StringComparison.Ordinal);
+        Assert.Contains("Call the veterinarian the same day", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Platforms_and_what_came_in_are_told()
     {

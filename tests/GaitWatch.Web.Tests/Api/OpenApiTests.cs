@@ -4,13 +4,15 @@ namespace GaitWatch.Web.Tests;
 
 public sealed class OpenApiTests : IAsyncLifetime
 {
-    // Section 4 of the wire contract, its reading routes and the writes that are there, and what is ours beyond it.
+    // Section 4 of the wire contract, and what is ours beyond it.
     private static readonly string[] Routes =
     [
         "get /api/flags", "get /api/alerts", "get /api/alerts/{id}", "post /api/alerts/{id}/close", "get /api/cows", "get /api/cows/{cow}",
         "put /api/cows/{cow}", "post /api/herd", "get /api/cows/{cow}/passages", "get /api/passages", "get /api/passages/{id}/curves",
         "get /api/cows/{cow}/recovery", "get /api/visits", "get /api/trim-list", "get /api/findings", "get /api/follow-ups", "get /api/platforms",
         "get /api/ingest", "get /api/ingest/rejected", "get /healthz", "get /readyz", "get /metrics", "post /api/inputs",
+        "put /api/visits/{date}", "delete /api/visits/{date}", "post /api/cows/{cow}/findings", "put /api/findings/{id}", "post /api/follow-ups/{id}/done",
+        "put /api/visits/{date}/cows/{cow}", "delete /api/visits/{date}/cows/{cow}",
     ];
 
     private readonly FarmHost _farm = new();
@@ -64,6 +66,9 @@ public sealed class OpenApiTests : IAsyncLifetime
         Assert.Equal(["from", "page", "pageSize", "platform", "quality", "to"], Parameters("get /api/passages"));
         Assert.Equal(["page", "pageSize", "visit"], Parameters("get /api/trim-list"));
         Assert.Equal(["at", "partial"], Parameters("post /api/herd"));
+        Assert.Equal(["cow", "from", "page", "pageSize", "to"], Parameters("get /api/findings"));
+        Assert.Equal(["date", "page", "pageSize"], Parameters("get /api/follow-ups"));
+        Assert.Equal(["date"], Parameters("put /api/visits/{date}"));
         return;
 
         IEnumerable<string> Parameters(string route) => operations[route]["parameters"]!.AsArray().Select(p => (string)p!["name"]!).Order(StringComparer.Ordinal);

@@ -33,6 +33,12 @@ public sealed class FarmHost : IAsyncLifetime
     /// <summary>Whether inputs are folded into the state as they come.</summary>
     public bool Folds { get; init; } = true;
 
+    /// <summary>What folds them until it is told to stop; <see cref="PlainFold"/> unless a test wants the real analysis.</summary>
+    public Func<BarnStore, CancellationToken, Task> FoldWith { get; init; } = (store, stop) => new PlainFold(store).RunAsync(stop);
+
+    /// <summary>Where the farm's days begin and end.</summary>
+    public TimeZoneInfo FarmZone { get; init; } = Zone;
+
     public BarnStore Store { get; private set; } = null!;
 
     public HttpClient Http { get; private set; } = null!;
@@ -41,7 +47,7 @@ public sealed class FarmHost : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        Store = await BarnStore.OpenAsync(new StoreOptions { DataDirectory = _folder, Calendar = new FarmCalendar(Zone) }, Clock);
+        Store = await BarnStore.OpenAsync(new StoreOptions { DataDirectory = _folder, Calendar = new FarmCalendar(FarmZone) }, Clock);
         Messages.Store = Store;
         var builder = WebApplication.CreateBuilder();
         builder.Logging.ClearProviders();
@@ -73,7 +79,7 @@ public sealed class FarmHost : IAsyncLifetime
     private void Fold()
     {
         var stop = new CancellationTokenSource();
-        var loop = Task.Run(() => new PlainFold(Store).RunAsync(stop.Token));
+        var loop = Task.Run(() => FoldWith(Store, stop.Token));
         _stopFolding = async () =>
         {
             await stop.CancelAsync();
@@ -87,7 +93,7 @@ public sealed class FarmHost : IAsyncLifetime
     {
         var appended = await Store.Inputs.AppendAsync(inputs);
         if (Folds)
-            await Store.Progress.UntilFoldedAsync(appended.LastSeq).WaitAsync(TimeSpan.FromSeconds(20));
+            await Store.Progress.UntilFoldedAsync(appended.LastSeq).WaitAsync(Options.WriteWait);
     }
 
     public Task RegisterAsync(params CowRegistration[] cows) =>
