@@ -59,6 +59,28 @@ public sealed class AlertRevisionTests
     }
 
     [Fact]
+    public async Task A_step_that_is_new_is_no_revision_and_one_that_changed_is()
+    {
+        await using var temp = await TempStore.OpenAsync();
+        var alert = TempStore.Alert("a-1", "417", Noon, 14.2);
+        await temp.ChangeAsync(state => state.WriteAlertStepsAsync([Raised(alert)]));
+        await temp.ChangeAsync(async state =>
+        {
+            await state.ForgetFromAsync(Noon.AddHours(-1));
+            await state.WriteAlertStepsAsync([Raised(alert), new AlertChange(Noon.AddDays(1), AlertChangeKind.Worsened, alert with { LoadDropPercent = 20 })]);
+            await state.SettleRevisionAsync(Noon.AddDays(1));
+        });
+        Assert.Null((await temp.Store.Reader.AlertAsync("a-1"))!.Alert!.RevisedAt);
+        await temp.ChangeAsync(async state =>
+        {
+            await state.ForgetFromAsync(Noon.AddHours(-1));
+            await state.WriteAlertStepsAsync([Raised(alert with { LoadDropPercent = 13 })]);
+            await state.SettleRevisionAsync(Noon.AddDays(2));
+        });
+        Assert.Equal(Noon.AddDays(2), (await temp.Store.Reader.AlertAsync("a-1"))!.Alert!.RevisedAt);
+    }
+
+    [Fact]
     public async Task An_alert_that_moved_in_time_leads_to_its_successor_and_one_that_vanished_is_known_as_withdrawn()
     {
         await using var temp = await TempStore.OpenAsync();

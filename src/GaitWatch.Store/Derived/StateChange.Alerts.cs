@@ -10,7 +10,7 @@ public sealed partial class StateChange
     private static readonly TimeSpan SuccessorWithin = TimeSpan.FromDays(14);
 
     // Alerts as they stood before the past was folded again: what SettleRevisionAsync compares with.
-    private readonly Dictionary<string, (string Body, long? RevisedAt)> _before = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Forgotten> _before = new(StringComparer.Ordinal);
 
     /// <summary>Removes every checkpoint, assessment and alert step at or after an instant: what follows is folded again.</summary>
     public Task ForgetFromAsync(DateTimeOffset from)
@@ -21,10 +21,11 @@ public sealed partial class StateChange
         var touched = _writer.Query(
             """SELECT "Id", "Body", "RevisedAt" FROM alerts WHERE "Id" IN (SELECT "AlertId" FROM alert_steps WHERE "At" >= @0)""",
             row => (Id: row.GetString(0), Body: row.GetString(1), RevisedAt: row.IsDBNull(2) ? (long?)null : row.GetInt64(2)), at);
+        var steps = touched.ToDictionary(alert => alert.Id, alert => StepsFrom(alert.Id, at), StringComparer.Ordinal);
         _writer.Execute("""DELETE FROM alert_steps WHERE "At" >= @0""", at);
         foreach (var (id, body, revised) in touched)
         {
-            _before.TryAdd(id, (body, revised));
+            _before.TryAdd(id, new Forgotten(body, revised, at, steps[id]));
             var left = _writer.Query(
                 """SELECT "Body" FROM alert_steps WHERE "AlertId" = @0 ORDER BY "Number" DESC LIMIT 1""", row => row.GetString(0), id);
             if (left is [var earlier])
@@ -64,10 +65,12 @@ public sealed partial class StateChange
         var gone = ImmutableArray.CreateBuilder<string>();
         foreach (var (id, was) in _before)
         {
-            var now = _writer.Query("""SELECT "Body" FROM alerts WHERE "Id" = @0""", row => row.GetString(0), id);
-            if (now is [var body])
+            var now = _writer.Query("""SELECT "Id" FROM alerts WHERE "Id" = @0""", row => row.GetString(0), id);
+            if (now.Count > 0)
             {
-                _writer.Execute("""UPDATE alerts SET "RevisedAt" = @1 WHERE "Id" = @0""", id, body != was.Body ? revisedAt.ToMs() : was.RevisedAt);
+                // A step that is new says what came since, not that what was said before was wrong.
+                var isRevised = !StepsFrom(id, was.From).Take(was.Steps.Count).SequenceEqual(was.Steps);
+                _writer.Execute("""UPDATE alerts SET "RevisedAt" = @1 WHERE "Id" = @0""", id, isRevised ? revisedAt.ToMs() : was.RevisedAt);
                 continue;
             }
 
@@ -93,6 +96,16 @@ public sealed partial class StateChange
         _before.Clear();
         return Task.FromResult(gone.ToImmutable());
     }
+
+    private List<string> StepsFrom(string alertId, long at) => _writer.Query(
+        """SELECT "Body" FROM alert_steps WHERE "AlertId" = @0 AND "At" >= @1 ORDER BY "Number" """, row => row.GetString(0), alertId, at);
+
+    /// <summary>What was known of an alert before the past was folded again.</summary>
+    /// <param name="Body">The alert as of its newest step.</param>
+    /// <param name="RevisedAt">When it was last revised.</param>
+    /// <param name="From">From when on its steps were forgotten.</param>
+    /// <param name="Steps">The steps forgotten, in order.</param>
+    private sealed record Forgotten(string Body, long? RevisedAt, long From, List<string> Steps);
 
     private void WriteAlert(Alert alert, string body)
     {
