@@ -46,7 +46,7 @@ internal static class AlertText
         return alert.Urgency switch
         {
             Urgency.Today => $"Look at her today and have {feet} lifted within 48 hours. If she puts no weight on the leg, call the veterinarian the same day.",
-            Urgency.NextVisit => $"Look at her walking; have {feet} lifted at the next visit.",
+            Urgency.NextVisit => $"Look at her walking; have {feet} lifted at the next visit if it is near, today if it is not.",
             _ => "Nothing to do yet; it is told again if it gets worse.",
         };
     }
