@@ -38,12 +38,19 @@ internal static class ImportHerdCommand
 
     private static int Tell(CommandContext context, JsonElement answer)
     {
+        if (!answer.TryGetProperty("taken", out var taken))
+        {
+            // 202: durable, but the analysis is behind.
+            context.Out.WriteLine("Stored. The analysis is behind; the herd shows when it has caught up.");
+            return ExitCode.Done;
+        }
+
         foreach (var notice in answer.GetProperty("notices").EnumerateArray())
             context.Error.WriteLine($"Notice: {notice.GetString()}");
         var rejected = answer.GetProperty("rejected").EnumerateArray().ToArray();
         foreach (var row in rejected)
             context.Error.WriteLine($"Line {row.GetProperty("line")}: {row.GetProperty("fault").GetString()}");
-        context.Out.WriteLine($"{answer.GetProperty("taken")} rows taken, {rejected.Length} rejected.");
+        context.Out.WriteLine($"{taken} rows taken, {rejected.Length} rejected.");
         return rejected.Length == 0 ? ExitCode.Done : ExitCode.Failed;
     }
 }

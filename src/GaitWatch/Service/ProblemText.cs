@@ -17,8 +17,7 @@ internal static class ProblemText
             if (root.TryGetProperty("errors", out var errors) && errors.ValueKind == JsonValueKind.Object)
             {
                 lines.AddRange(errors.EnumerateObject()
-                    .SelectMany(field => field.Value.ValueKind == JsonValueKind.Array ? field.Value.EnumerateArray() : Enumerable.Repeat(field.Value, 1))
-                    .Select(fault => $"  {fault}"));
+                    .SelectMany(field => Faults(field.Value).Select(fault => Named(field.Name, fault))));
             }
 
             return string.Join('\n', lines);
@@ -28,6 +27,12 @@ internal static class ProblemText
             return $"The service answered {(int)status} {status}.";
         }
     }
+
+    private static IEnumerable<string> Faults(JsonElement faults) =>
+        faults.ValueKind == JsonValueKind.Array ? faults.EnumerateArray().Select(fault => fault.ToString()) : [faults.ToString()];
+
+    // Most faults begin with their field's name; one of a file has its line there instead.
+    private static string Named(string field, string fault) => fault.StartsWith(field, StringComparison.Ordinal) ? $"  {fault}" : $"  {field}: {fault}";
 
     private static string? Text(JsonElement problem, string name) =>
         problem.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;

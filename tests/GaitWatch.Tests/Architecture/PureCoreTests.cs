@@ -4,11 +4,12 @@ namespace GaitWatch.Tests;
 public class PureCoreTests
 {
     // What the pure projects may stand on: the language's own, collections, numbers, text; mathematics. Text.Json for saved folds and the
-    // attributes that name a write's kind; Cryptography for ids that are a hash of what they name; CsvHelper for a register's text.
+    // attributes that name a write's kind; Cryptography for ids that are a hash of what they name; CsvHelper for a register's text;
+    // Parallel for limits that are computed independently of each other.
     private static readonly string[] Allowed =
     [
         "System.Runtime", "System.Collections", "System.Collections.Concurrent", "System.Collections.Immutable", "System.Linq", "System.Memory", "System.Numerics.Vectors",
-        "System.Runtime.Extensions", "System.Runtime.InteropServices", "System.Runtime.Numerics", "System.Text.Json", "System.Threading", "System.Text.RegularExpressions",
+        "System.Runtime.Extensions", "System.Runtime.InteropServices", "System.Runtime.Numerics", "System.Text.Json", "System.Threading", "System.Threading.Tasks.Parallel", "System.Text.RegularExpressions",
         "System.Runtime.Intrinsics", "System.Security.Cryptography", "CsvHelper", "MathNet.Numerics", "NWaves", "GaitWatch.Gait", "GaitWatch.Lameness", "netstandard",
     ];
 

@@ -49,7 +49,7 @@ public sealed class StoreCommandTests : IDisposable
         await File.WriteAllTextAsync(file, "cow,eid,pen,parity,calvedOn\n417,999000000000017,2,3,2026-01-11\n418,12,2,3,2026-01-11\n");
         var (code, _, error) = await RunWithAsync("", "import-herd", file);
         Assert.Equal(1, code);
-        Assert.Contains("Line 3", error, StringComparison.Ordinal);
+        Assert.Contains("line 3, eid: eid is '12'", error, StringComparison.Ordinal);
 
         var (partly, output, _) = await RunWithAsync("", "import-herd", file, "--partial");
         Assert.Equal((1, "1 rows taken, 1 rejected."), (partly, output.TrimEnd()));
