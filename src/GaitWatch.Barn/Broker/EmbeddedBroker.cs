@@ -56,14 +56,17 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
     {
         var mqtt = _options.Mqtt;
         var address = await ListeningAddress.OfAsync(mqtt.Host, cancellationToken);
-        var server = new MqttServerFactory().CreateMqttServer(new MqttServerOptionsBuilder()
+        var factory = new MqttServerFactory();
+        var listeners = factory.DefaultServerAdapters.Select(make => (IMqttServerAdapter)new NamelessDevices(make(factory)));
+        var options = new MqttServerOptionsBuilder()
             .WithDefaultEndpoint()
             .WithDefaultEndpointPort(mqtt.Port)
             .WithDefaultEndpointBoundIPAddress(address.V4 ?? IPAddress.None)
             .WithDefaultEndpointBoundIPV6Address(address.V6 ?? IPAddress.None)
             .WithPersistentSessions()
             .WithMaxPendingMessagesPerClient(MostPendingPerSubscriber)
-            .Build());
+            .Build();
+        var server = factory.CreateMqttServer(options, listeners);
         server.ValidatingConnectionAsync += AdmitAsync;
         server.InterceptingInboundPacketAsync += NoteArrivalAsync;
         server.InterceptingPublishAsync += TakeAsync;

@@ -7,13 +7,18 @@ namespace GaitWatch.Web;
 /// <summary>What the morning page tells.</summary>
 /// <param name="Page">What surrounds it.</param>
 /// <param name="Groups">The flags in the order to read them: not seen first, then by urgency; empty groups left out.</param>
+/// <param name="Listed">Flags that wait for the trimmer's next visit; they need nothing this morning.</param>
+/// <param name="VisitOn">The day of that visit; null when none is planned.</param>
+/// <param name="Followed">Flags of feet that were looked at and are not back to normal yet.</param>
+/// <param name="Tasks">What the farm itself has to do today.</param>
 /// <param name="Troubles">What is wrong with platforms: id and sentence.</param>
 /// <param name="Anything">Whether anything has ever crossed.</param>
 /// <param name="LearningDay">Which day of learning it is, from 1; null when it is over.</param>
 /// <param name="FalseAlertsPer100CowsPerWeek">The farm's setting.</param>
 /// <param name="JustClosed">A flag closed a moment ago; null when none.</param>
 public sealed record MorningModel(
-    PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
+    PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<AlertView> Listed, DateOnly? VisitOn, ImmutableArray<AlertView> Followed,
+    ImmutableArray<FollowUpView> Tasks, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
     double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed)
 {
     /// <summary>How long a herd is learnt, days (contract).</summary>
@@ -31,15 +36,22 @@ public sealed record MorningModel(
     {
         var page = await PageContext.ReadAsync(store, MorningTexts.Title, "/", cancellation);
         var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
-            .Where(flag => flag.State == AlertState.Open.WireName())
             .Select(flag => new FlagCard(flag, page.Today.DayNumber - page.Calendar.DayOf(flag.OnsetAt).DayNumber, NotSeen(flag, page.Newest)))
             .ToArray();
         var first = await store.Reader.PassagesAsync(null, null, null, null, new Page(1, 1), cancellation) is [var earliest] ? earliest : null;
         var day = first is null ? 0 : page.Today.DayNumber - page.Calendar.DayOf(first.StartedAt).DayNumber + 1;
         var platforms = await store.Reader.PlatformsAsync(cancellation);
         var closed = justClosed is null ? null : (await store.Reader.AlertAsync(justClosed, cancellation))?.Alert;
+        var (listed, examined) = (AlertState.Listed.WireName(), AlertState.Examined.WireName());
+        // A listed cow leaves the morning, unless she is to be looked at today or has stopped crossing.
+        var waiting = flags.Where(flag => flag.NotSeenFor is null && flag.Alert.State == listed && flag.Alert.Urgency != Urgency.Today.WireName()).ToArray();
+        var followed = flags.Where(flag => flag.NotSeenFor is null && flag.Alert.State == examined).ToArray();
+        var visits = await store.Reader.VisitsAsync(cancellation);
+        var tasks = await store.Reader.FollowUpsAsync(page.Today, cancellation);
         return new MorningModel(
-            page, [.. Groupings(flags)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
+            page, [.. Groupings([.. flags.Except(waiting).Except(followed)])],
+            [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
+            [.. tasks.Select(FollowUpView.Of)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
             first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed);
     }
 

@@ -1,4 +1,6 @@
 using System.Globalization;
+using GaitWatch.Gait;
+using GaitWatch.Store;
 
 namespace GaitWatch.Web;
 
@@ -10,6 +12,11 @@ internal static class MorningTexts
     public const string NothingYetWhatToDo = "As soon as cows cross, they are learnt here one by one. Look at the platforms if they should have.";
     public const string Quiet = "No cow is flagged.";
     public const string QuietMeaning = "Everyone who crossed puts her weight down as she is used to. A cow that did not cross is not watched: look at the ones in the hospital pen yourself.";
+    public const string NothingNew = "Nothing new to look at.";
+    public const string NothingNewMeaning = "The cows below are in hand. A cow that did not cross is not watched: look at the ones in the hospital pen yourself.";
+    public const string TasksHeading = "The farm's own work:";
+    public const string TasksHint = "due before the trimmer comes again";
+    public const string Followed = "Looked at, not back to normal yet";
     public const string NotSeenHeading = "Find first";
     public const string NotSeenHint = "not crossed for over a day";
     public const string TroublesHeading = "Platform trouble";
@@ -23,6 +30,12 @@ internal static class MorningTexts
         0 => "none to look at",
         _ => $"{cows}\u00A0to look at",
     };
+
+    public static string Waiting(DateOnly? visit) => visit is { } day ? $"Waiting for the trimmer on {FarmTimes.Day(day)}" : "Waiting for the trimmer";
+
+    public static string Foot(string foot) => Legs.TryParseWireName(foot, out var leg) ? leg.InWords() : foot;
+
+    public static string Due(FollowUpView task, DateOnly today) => task.OverdueOn < today ? $"overdue since {FarmTimes.Day(task.OverdueOn)}" : $"by {FarmTimes.Day(task.OverdueOn)}";
 
     public static string NotSeenSince(string when, string ago) => $"Not seen since {when}, {ago} ago";
 

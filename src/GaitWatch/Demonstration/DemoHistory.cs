@@ -16,8 +16,8 @@ internal sealed class DemoHistory(ApiClient api, MqttSettings mqtt, ProgressLine
     /// <summary>Tells everything, and waits until the analysis has seen it.</summary>
     public async Task TellAsync(DemoBarn barn, BarnFeedOptions feed, CancellationToken cancellation)
     {
-        progress.Show("The herd's register …");
-        await RegisterAsync(barn, feed, cancellation);
+        progress.Show("What the farm and its trimmer entered in the year …");
+        await EnterAsync(barn, feed, cancellation);
         await using (var broker = await ConnectAsync(mqtt, feed.Topics, time, cancellation, ManyInFlight))
         {
             var told = new Progress(progress);
@@ -40,22 +40,18 @@ internal sealed class DemoHistory(ApiClient api, MqttSettings mqtt, ProgressLine
         MqttTransport.ConnectAsync(new MqttTransportOptions { Host = mqtt.Host, Port = mqtt.Port, Topics = topics, InFlight = inFlight }, null, time, cancellation);
 
     // The year's entries all at once, each with the instant it holds from: what follows from them does not depend on when they came.
-    private async Task RegisterAsync(DemoBarn barn, BarnFeedOptions feed, CancellationToken cancellation)
+    private async Task EnterAsync(DemoBarn barn, BarnFeedOptions feed, CancellationToken cancellation)
     {
         using var recording = new MemoryStream();
         var transport = new RecordingTransport(recording);
-        foreach (var write in BarnFeed.History(barn.Herd, feed).OfType<BarnWrite>().Where(write => IsRegister(write.Route)))
+        foreach (var write in BarnFeed.History(barn.Herd, feed).OfType<BarnWrite>())
             await transport.SendAsync(write, cancellation);
         recording.Position = 0;
         using var body = new StreamContent(recording) { Headers = { ContentType = new MediaTypeHeaderValue("application/x-ndjson") } };
         var taken = await api.PostAsync<ReplayTotal>("api/inputs", body, cancellation);
         if (taken.Rejected > 0)
-            throw new CommandFailedException($"The simulated register was not taken: {taken.Faults[0].Fault}");
+            throw new CommandFailedException($"What the simulated farm entered was not taken: {taken.Faults[0].Fault}");
     }
-
-    // Visits and findings have no route in this version; the register has.
-    private static bool IsRegister(string route) =>
-        route == "/api/herd" || (route.StartsWith("/api/cows/", StringComparison.Ordinal) && !route.EndsWith("/findings", StringComparison.Ordinal));
 
     private sealed class Progress(ProgressLine line) : IProgress<BarnProgress>
     {
