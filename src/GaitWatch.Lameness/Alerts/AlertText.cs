@@ -37,6 +37,8 @@ internal static class AlertText
 
     private static string Advice(Alert alert)
     {
+        if (alert.State == AlertState.Examined)
+            return "The foot was looked at; she is followed until it takes her weight again. No better: call the veterinarian.";
         var feet = alert.Pattern switch
         {
             AlertPattern.BothFore => "both fore feet",

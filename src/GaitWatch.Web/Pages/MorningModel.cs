@@ -24,6 +24,15 @@ public sealed record MorningModel(
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
 
+    // What was let lie for longer than this is no work of this morning any more; it is kept, folded away.
+    private const int FreshForDays = 14;
+
+    /// <summary>Tasks that are due, or overdue for two weeks at most.</summary>
+    public ImmutableArray<FollowUpView> FreshTasks => [.. Tasks.Where(task => task.OverdueOn.AddDays(FreshForDays) >= Page.Today)];
+
+    /// <summary>Tasks that are overdue for longer.</summary>
+    public ImmutableArray<FollowUpView> OldTasks => [.. Tasks.Where(task => task.OverdueOn.AddDays(FreshForDays) < Page.Today)];
+
     // What can be read at a glance, and walked round before breakfast; the others stand below, smaller.
     private const int Prominent = 5;
 

@@ -51,7 +51,7 @@ internal static class AlertTexts
         return probability > 0.99 ? "Sure of the leg" : $"{Figures.Percent(100 * probability)} sure of the leg";
     }
 
-    public static string Urgency(AlertView alert) => alert.Urgency switch
+    public static string Urgency(AlertView alert) => alert.State == AlertState.Examined.WireName() ? "Looked at" : alert.Urgency switch
     {
         "today" => "Today",
         "next-visit" => "Next visit",
@@ -73,7 +73,7 @@ internal static class AlertTexts
         _ => "nothing to do yet",
     };
 
-    public static string UrgencyAction(string urgency) => urgency switch
+    public static string Action(AlertView alert) => alert.State == AlertState.Examined.WireName() ? "Her foot was looked at; see whether it takes her weight again." : alert.Urgency switch
     {
         "today" => "Look at her today, lift the foot within 48\u00A0hours.",
         "next-visit" => "Keep her for the trimmer; she can wait.",

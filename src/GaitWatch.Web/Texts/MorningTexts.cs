@@ -33,6 +33,8 @@ internal static class MorningTexts
 
     public static string Waiting(DateOnly? visit) => visit is { } day ? $"Waiting for the trimmer on {FarmTimes.Day(day)}" : "Waiting for the trimmer";
 
+    public static string OldTasks(int count) => count == 1 ? "One is overdue for more than two weeks" : $"{count} are overdue for more than two weeks";
+
     public static string Foot(string foot) => Legs.TryParseWireName(foot, out var leg) ? leg.InWords() : foot;
 
     public static string Due(FollowUpView task, DateOnly today) => task.OverdueOn < today ? $"overdue since {FarmTimes.Day(task.OverdueOn)}" : $"by {FarmTimes.Day(task.OverdueOn)}";
