@@ -23,7 +23,7 @@ internal static class PlatformText
         var sides = string.Join(", ", Side(told.ForeHind, "front", "the hind legs"), Side(told.Fore, "the left fore", "the right fore"), Side(told.Hind, "the left hind", "the right hind"));
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"All {cows} cows of this session have moved the same way at once ({sides}): that is the platform or the floor, not their feet. Its passages raise no alerts. Clean it, look for a stone or mud under the plates, and check each load cell with a known weight.");
+            $"All {cows} cows of the session have moved the same way at once ({sides}): that is the platform or the floor, not their feet. Its passages raise no alerts. Clean it, look for a stone or mud under the plates, and check each load cell with a known weight.");
     }
 
     private static string Side(double balance, string more, string less) => string.Create(

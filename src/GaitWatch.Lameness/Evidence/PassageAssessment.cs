@@ -33,7 +33,7 @@ public sealed record PassageAssessment
     /// <summary>Residual of the passage, balances, after baseline and common movement.</summary>
     public Balances? Residual { get; init; }
 
-    /// <summary>What moved everybody on this platform in this session, balances.</summary>
+    /// <summary>What moved everybody on this platform in its session, balances.</summary>
     public Balances? CommonMovement { get; init; }
 
     /// <summary>Evidence that one leg carries less, as a fraction of the limit: 1 raises an alert.</summary>
