@@ -16,6 +16,7 @@ public static class WebComposition
         services.AddSingleton(options ?? new WebOptions());
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<WriteDesk>();
+        services.AddSingleton<ShareLinks>();
         services.AddSingleton<FoldWatch>();
         services.AddSingleton<RecordingIntake>();
         services.AddWriteRoute<CloseAlert>();
@@ -27,6 +28,7 @@ public static class WebComposition
         services.AddWriteRoute<TakeBackOnList>();
         services.AddWriteRoute<RecordFinding>();
         services.AddWriteRoute<CorrectFinding>();
+        services.AddWriteRoute<WithdrawFinding>();
         services.AddWriteRoute<DoFollowUp>();
 
         services.ConfigureHttpJsonOptions(json =>
@@ -46,6 +48,7 @@ public static class WebComposition
     public static WebApplication MapWeb(this WebApplication app)
     {
         app.UseMiddleware<SecurityHeaders>();
+        app.UseMiddleware<ShareOnly>();
         app.UseExceptionHandler();
         app.UseStatusCodePages(UnservedRequests.AnswerAsync);
         app.UseMiddleware<SameOrigin>();
@@ -65,6 +68,8 @@ public static class WebComposition
         app.MapOpenApi();
         app.MapAssets();
         app.MapPages();
+        app.MapChute();
+        app.MapShare();
         return app;
     }
 
