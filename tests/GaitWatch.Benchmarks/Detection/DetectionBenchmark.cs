@@ -1,5 +1,4 @@
 using System.Globalization;
-using GaitWatch.Lameness;
 
 namespace GaitWatch.Benchmarks;
 
