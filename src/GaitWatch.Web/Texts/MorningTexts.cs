@@ -45,6 +45,18 @@ internal static class MorningTexts
 
     public static string WhyFlagged => s_words.Text();
 
+    public static string Tick => s_words.Text();
+
+    public static string TaskNotTaken => s_words.Text();
+
+    public static string MissingHeading => s_words.Text();
+
+    public static string MissingHint => s_words.Text();
+
+    public static string TickOf(string cow, string foot) => s_words.With([cow, foot]);
+
+    public static string TaskTaken(string cow, string foot) => s_words.With([cow, foot]);
+
     public static string CloseFlagOf(string cow) => s_words.With([cow]);
 
     public static string Count(int cows) => cows == 0 ? s_words.Text("Count.none") : s_words.With([cows]);
