@@ -58,6 +58,8 @@ public static class WebComposition
         app.MapTrimList();
         app.MapFindings();
         app.MapFollowUps();
+        app.MapStatistics();
+        app.MapExports();
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();

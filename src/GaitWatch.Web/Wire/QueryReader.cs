@@ -10,6 +10,10 @@ internal sealed class QueryReader(FarmCalendar calendar)
     public const int DefaultPageSize = 100;
     public const int LargestPageSize = 1000;
 
+    // Of what is counted over a span of days; wider than any herd's records.
+    private const int EarliestYear = 1970;
+    private const int LatestYear = 2200;
+
     public Faults Faults { get; } = new();
 
     /// <summary>The refusal to answer with; only when there are faults.</summary>
@@ -34,6 +38,26 @@ internal sealed class QueryReader(FarmCalendar calendar)
         if (begin > end)
             Faults.Add("to", $"to is '{Shorten(to!)}', before from '{Shorten(from!)}': from is where the span begins (inclusive), to where it ends (exclusive).");
         return (begin, end);
+    }
+
+    /// <summary>Whole days of the farm, from inclusive, to exclusive; an instant means the day it lies in, as the end that day whole.</summary>
+    /// <param name="from">The begin; null for that of <paramref name="absent"/>, or a year before an earlier end.</param>
+    /// <param name="to">The end; null for that of <paramref name="absent"/>.</param>
+    /// <param name="absent">What holds where nothing is given.</param>
+    public Period WholeDays(string? from, string? to, Period absent)
+    {
+        var (begin, end) = Span(from, to);
+        foreach (var (name, at) in new[] { ("from", begin), ("to", end) })
+        {
+            if (at is { Year: < EarliestYear or > LatestYear })
+                Faults.Add(name, $"{name} lies in the year {at.Value.Year}: a year from {EarliestYear} to {LatestYear} is needed.");
+        }
+
+        if (Faults.Any)
+            return absent;
+        var last = end is { } until ? calendar.DayOf(until.AddMilliseconds(-1)) : absent.To.AddDays(-1);
+        var first = begin is { } since ? calendar.DayOf(since) : Period.YearUpTo(last).From;
+        return new Period(first, last.AddDays(1));
     }
 
     /// <summary>An instant, or the midnight that begins a date in the farm's zone.</summary>
