@@ -1,7 +1,6 @@
 using System.Globalization;
 using CsvHelper;
 using GaitWatch.Herd;
-using GaitWatch.Store;
 
 namespace GaitWatch.Web;
 

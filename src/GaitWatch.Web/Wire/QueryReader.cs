@@ -10,7 +10,7 @@ internal sealed class QueryReader(FarmCalendar calendar)
     public const int DefaultPageSize = 100;
     public const int LargestPageSize = 1000;
 
-    // Of what is counted over a span of days; wider than any herd's records.
+    // Wider than any herd's records; at the calendar's own ends a day before or after cannot be told.
     private const int EarliestYear = 1970;
     private const int LatestYear = 2200;
 
@@ -25,7 +25,7 @@ internal sealed class QueryReader(FarmCalendar calendar)
         if (string.IsNullOrEmpty(text))
             return null;
         if (Days.TryParse(text, out var day))
-            return day;
+            return Within(name, text, day);
         Faults.Add(name, $"{name} is '{Shorten(text)}': a date such as 2026-03-02 is needed.");
         return null;
     }
@@ -47,12 +47,8 @@ internal sealed class QueryReader(FarmCalendar calendar)
     public Period WholeDays(string? from, string? to, Period absent)
     {
         var (begin, end) = Span(from, to);
-        foreach (var (name, at) in new[] { ("from", begin), ("to", end) })
-        {
-            if (at is { Year: < EarliestYear or > LatestYear })
-                Faults.Add(name, $"{name} lies in the year {at.Value.Year}: a year from {EarliestYear} to {LatestYear} is needed.");
-        }
-
+        Within("from", from, begin is { } b ? calendar.DayOf(b) : null);
+        Within("to", to, end is { } e ? calendar.DayOf(e) : null);
         if (Faults.Any)
             return absent;
         var last = end is { } until ? calendar.DayOf(until.AddMilliseconds(-1)) : absent.To.AddDays(-1);
@@ -66,7 +62,7 @@ internal sealed class QueryReader(FarmCalendar calendar)
         if (string.IsNullOrEmpty(text))
             return null;
         if (Days.TryParse(text, out var day))
-            return calendar.StartOf(day);
+            return Within(name, text, day) is { } known ? calendar.StartOf(known) : null;
         if (Instants.TryParse(text, out var instant))
             return instant;
         Faults.Add(name, $"{name} is '{Shorten(text)}': a date such as 2026-03-02 or an instant such as 2026-03-02T05:14:07Z is needed.");
@@ -96,6 +92,15 @@ internal sealed class QueryReader(FarmCalendar calendar)
 
     /// <summary>Yes or no; no when not given.</summary>
     public bool Flag(string name, string? text) => OneOf(name, text, "true", "false") == "true";
+
+    private DateOnly? Within(string name, string? text, DateOnly? day)
+    {
+        if (day is not { Year: < EarliestYear or > LatestYear })
+            return day;
+        if (!Faults.Has(name))
+            Faults.Add(name, $"{name} is '{Shorten(text ?? "")}': a year from {EarliestYear} to {LatestYear} is needed.");
+        return null;
+    }
 
     private int Whole(string name, string? text, int absent, int least, int most)
     {
