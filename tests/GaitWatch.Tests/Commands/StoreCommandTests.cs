@@ -88,8 +88,9 @@ public sealed class StoreCommandTests : IDisposable
         Assert.Equal(1, again);
         Assert.Contains($"{copy} is there already: give the backup another name", refused, StringComparison.Ordinal);
 
-        // Restored as the help says.
+        // Restored as the help says. The commands here share a process, which keeps connections to the old file.
         var before = Short(await RunWithAsync("", "trim-list"));
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         foreach (var file in Directory.GetFiles(Data, BarnStore.FileName + "*"))
             File.Delete(file);
         File.Copy(copy, Path.Combine(Data, BarnStore.FileName));
