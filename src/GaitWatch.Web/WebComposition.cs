@@ -63,6 +63,8 @@ public static class WebComposition
         app.MapTrimList();
         app.MapFindings();
         app.MapFollowUps();
+        app.MapStatistics();
+        app.MapExports();
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();
