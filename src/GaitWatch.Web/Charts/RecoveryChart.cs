@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using GaitWatch.Lameness;
 
 namespace GaitWatch.Web;

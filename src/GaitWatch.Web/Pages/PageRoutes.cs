@@ -17,6 +17,7 @@ internal static class PageRoutes
         pages.MapGet("/cows/{cow}", CowAsync).ExcludeFromDescription();
         pages.MapGet("/passages/{id}", PassageAsync).ExcludeFromDescription();
         pages.MapGet("/recovery", RecoveryAsync).ExcludeFromDescription();
+        pages.MapGet("/herd", HerdAsync).ExcludeFromDescription();
         pages.MapGet("/platforms", PlatformsAsync).ExcludeFromDescription();
         pages.MapVisitPages();
         pages.MapLive();
@@ -69,6 +70,12 @@ internal static class PageRoutes
     {
         NeverKeep(http);
         return new RazorComponentResult<RecoveryPage>(new { Model = await RecoveryModel.ReadAsync(store, http.RequestAborted) });
+    }
+
+    private static async Task<IResult> HerdAsync(HttpContext http, BarnStore store)
+    {
+        NeverKeep(http);
+        return new RazorComponentResult<HerdPage>(new { Model = await HerdModel.ReadAsync(store, http.Request.Query, http.RequestAborted) });
     }
 
     private static async Task<IResult> PlatformsAsync(HttpContext http, BarnStore store)

@@ -72,6 +72,15 @@ internal static class MorningTexts
 
     public static string Learning(int day, int days) => s_words.With([day, days]);
 
+    /// <summary>How often this herd's own flags were true; nothing while none was lifted.</summary>
+    public static string OwnHits(FlagTallyView hits) => hits.Hits switch
+    {
+        { Of: 0 } => "",
+        { Share: { } share, Interval: [var low, var high] } when hits.IsEnough => s_words.With(
+            [hits.Lifted, hits.Right, Figures.Percent(100 * share), $"{100 * low:0}", Figures.Percent(100 * high)], "Own"),
+        _ => s_words.With([hits.Lifted, hits.Right], "OwnFew"),
+    };
+
     /// <summary>
     /// What to expect at the farm's setting. A herd has some 25 to 50 new cases a year per 100 cows (from memory, to be
     /// sourced), 0.5 to 1 a week, beside which stand the false flags that the farm allows.

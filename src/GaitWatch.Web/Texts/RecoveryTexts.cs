@@ -30,7 +30,10 @@ internal static class RecoveryTexts
 
     /// <summary>Where the foot stands, from its figures.</summary>
     public static string Now(RecoveryAssessment recovery) => recovery.DropPercentNow is { } now && recovery is { DropLowerPercent: { } low, DropUpperPercent: { } high }
-        ? s_words.With([Figures.PercentFine(now), $"{low:0.0}", Figures.PercentFine(high)], now < 0 ? "NowMore" : "Now")
+        ? now >= 0 && low >= 0 ? s_words.With([Figures.PercentFine(now), $"{low:0.0}", Figures.PercentFine(high)])
+            : now >= 0 ? s_words.With([Figures.PercentFine(now), Figures.PercentFine(-low), Figures.PercentFine(high)], "NowAround")
+            : high <= 0 ? s_words.With([Figures.PercentFine(-now), $"{-high:0.0}", Figures.PercentFine(-low)], "NowMore")
+            : s_words.With([Figures.PercentFine(-now), Figures.PercentFine(high), Figures.PercentFine(-low)], "NowMoreAround")
         : s_words.Text("NowUnknown");
 
     public static IEnumerable<string> Facts(RecoveryAssessment recovery, FarmTimes times)

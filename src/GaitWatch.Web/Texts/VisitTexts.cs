@@ -126,8 +126,16 @@ internal static class VisitTexts
         return string.Join(", ", why);
     }
 
+    /// <summary>The same for the narrow column of the sheet.</summary>
+    public static string WhyOnSheet(TrimListRow row) => row.LoadDropPercent is { } drop && row.Since is { } since
+        ? s_words.With([Figures.Percent(drop), FarmTimes.ShortDay(since)], "LessSince")
+        : row.Leg is null ? "" : s_words.Text($"Reason.{row.Reason.WireName()}");
+
     /// <summary>What to know of her: what was found last, block, withdrawal, days in milk.</summary>
-    public static IEnumerable<string> Known(TrimListRow row, Finding? last, FarmTimes times)
+    public static IEnumerable<string> Known(TrimListRow row, Finding? last, FarmTimes times) => AtWork(row, last, times).Concat(Stage(row));
+
+    /// <summary>What bears on the work itself: what was found last, a block, a withdrawal time.</summary>
+    public static IEnumerable<string> AtWork(TrimListRow row, Finding? last, FarmTimes times)
     {
         if (last is not null)
             yield return s_words.With([times.ShortDayOf(last.At), row.Leg is null ? $"{LegTexts.Of(last.Foot)}, " : "", FindingTexts.InWords(last)], "LastFound");
@@ -135,6 +143,10 @@ internal static class VisitTexts
             yield return s_words.With([FarmTimes.ShortDay(block)], "Block");
         if (row.WithdrawalUntil is { } until)
             yield return s_words.With([FarmTimes.Date(until)], "Withdrawal");
+    }
+
+    private static IEnumerable<string> Stage(TrimListRow row)
+    {
         if (row.DaysInMilk is { } days)
             yield return CowTexts.InMilk(days);
         if (row.DryFrom is { } dry)

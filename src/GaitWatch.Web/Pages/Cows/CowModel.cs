@@ -24,7 +24,7 @@ public sealed record CowModel(
     PageContext Page, CowView Cow, CowSpan Span, DateOnly First, ImmutableArray<FlagCard> Open, ImmutableArray<AlertView> Past, ImmutableArray<LegChart> Charts,
     ImmutableArray<RecoveryFoot> Feet, ImmutableArray<CowEventLine> Happened, ImmutableArray<PassageLine> Passages, int PassagesInSpan, AlertView? JustClosed)
 {
-    private const int PassagesShown = 30;
+    private const int PassagesShown = 20;
 
     internal static async Task<CowModel?> ReadAsync(BarnStore store, string cow, IQueryCollection query, CancellationToken cancellation)
     {

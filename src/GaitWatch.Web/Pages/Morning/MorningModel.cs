@@ -18,10 +18,11 @@ namespace GaitWatch.Web;
 /// <param name="JustClosed">A flag closed a moment ago; null when none.</param>
 /// <param name="Missing">Cows with a treated foot that have stopped crossing, and no flag that says so.</param>
 /// <param name="JustDone">A task done a moment ago; null when none.</param>
+/// <param name="Hits">How often the flags of the last year were true.</param>
 public sealed record MorningModel(
     PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<AlertView> Listed, DateOnly? VisitOn, ImmutableArray<AlertView> Followed,
     ImmutableArray<FollowUpView> Tasks, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
-    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<MissingCow> Missing, FollowUpView? JustDone)
+    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<MissingCow> Missing, FollowUpView? JustDone, FlagTallyView Hits)
 {
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
@@ -67,7 +68,7 @@ public sealed record MorningModel(
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
             [.. tasks.Select(FollowUpView.Of)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
             first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed,
-            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null);
+            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation)).Overall);
     }
 
     private static IEnumerable<FlagGroup> Groupings(FlagCard[] flags)
