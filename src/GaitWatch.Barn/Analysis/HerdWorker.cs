@@ -1,4 +1,5 @@
 using GaitWatch.Herd;
+using GaitWatch.Lameness;
 using GaitWatch.Store;
 using Microsoft.Extensions.Logging;
 
@@ -137,6 +138,7 @@ public sealed class HerdWorker
         earliest = Earliest.Of(earliest, await DevicePassagesAsync(change, batch, known.Register));
         earliest = Earliest.Of(earliest, await ReassignAsync(change, batch, known.Register));
         await _runner.AdvanceAsync(change, known, earliest);
+        RecoveryUpdate.Run(change, known, _runner.Touched, known.CowsTreatedOtherwise(_known), new RecoveryOptions { TimeZone = _options.Calendar.Zone });
         await PruneAsync(change, batch);
         _known = known;
     }
