@@ -61,7 +61,8 @@ public sealed class HerdWorker
     /// <returns>False when there were none.</returns>
     /// <exception cref="StoreUnavailableException">The store cannot be read or written; nothing was changed.</exception>
     /// <remarks>
-    /// An input at which the analysis fails twice is set aside: kept as rejected, <c>analysis-failed</c>, and left out.
+    /// An input at which the analysis fails is set aside: kept as rejected, <c>analysis-failed</c>, and left out. Where the failure does
+    /// not say which it was, it is found by halves, and must fail twice.
     /// </remarks>
     public async Task<bool> RunOnceAsync(CancellationToken cancellation = default)
     {
