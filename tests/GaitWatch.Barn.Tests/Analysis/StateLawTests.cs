@@ -8,7 +8,8 @@ namespace GaitWatch.Barn.Tests.Analysis;
 /// </summary>
 public class StateLawTests
 {
-    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 5, cows: 16, days: 100));
+    // Many are lame and treated, so that recoveries are under way all the time.
+    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 5, cows: 16, days: 100, cases: 200));
 
     // Two milkings, so that what an empty platform reads is compared between them.
     private static readonly Lazy<List<Input>> Crossings = new(() =>
@@ -44,7 +45,7 @@ public class StateLawTests
 
         Fingerprint.Same(kept, await Fingerprint.OfAsync(folding.Store), "from scratch");
         // The worker judges every foot anew as soon as it has something to do.
-        await folding.AppendAsync(Scenario.History(seed: 5, cows: 16, days: 101)[^1]);
+        await folding.AppendAsync(Scenario.History(seed: 5, cows: 16, days: 101, cases: 200)[^1]);
         await folding.Worker.CatchUpAsync();
         await using var state = await folding.Store.BeginAsync();
         Assert.Equal(GaitWatch.Lameness.RecoveryAssessor.Version, state.RecoveriesVersion);

@@ -10,9 +10,13 @@ namespace GaitWatch.Barn.Tests;
 internal static class Scenario
 {
     /// <summary>Device-summed passages, registrations, visits and findings of a small herd with everything that happens in a barn.</summary>
-    public static List<Input> History(long seed, int cows, int days)
+    /// <param name="seed">Everything is drawn from it.</param>
+    /// <param name="cows">How many.</param>
+    /// <param name="days">How long.</param>
+    /// <param name="cases">Cases of lameness per 100 cows and year.</param>
+    public static List<Input> History(long seed, int cows, int days, double cases = 40)
     {
-        var herd = new SimulatedHerd(HerdSpec.Barn(seed, cows, days));
+        var herd = new SimulatedHerd(HerdSpec.Barn(seed, cows, days) with { CasesPer100CowsAndYear = cases });
         return [.. Inputs(herd, BarnFeed.History(herd, new BarnFeedOptions()))];
     }
 
