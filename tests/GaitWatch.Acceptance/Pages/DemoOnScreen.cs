@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace GaitWatch.Acceptance;
 
 /// <summary>The demo barn with its year of history behind it and cows crossing, and a browser to look at it; shared by the walks.</summary>
-public sealed partial class DemoBarn : IAsyncLifetime
+public sealed partial class DemoOnScreen : IAsyncLifetime, IDisposable
 {
     private readonly TemporaryFolder _folder = new();
     private ChildProcess? _demo;
@@ -40,8 +40,9 @@ public sealed partial class DemoBarn : IAsyncLifetime
         Client?.Dispose();
         if (_demo is not null)
             await _demo.DisposeAsync();
-        _folder.Dispose();
     }
+
+    public void Dispose() => _folder.Dispose();
 
     /// <summary>A page in a browser of its own.</summary>
     /// <param name="width">360 for a phone, 1280 for a desk.</param>
