@@ -11,6 +11,8 @@ internal static class CalibrateCommand
     private const string Caution =
         "Keep cattle away from the platform and hands and feet from under the weight. Lift no more than you can carry safely; lift heavy weights by two or with a trolley.";
 
+    private const double UsualWaitSeconds = 120;
+
     /// <summary>Makes the verb.</summary>
     public static Command Make(CommandContext context)
     {
@@ -20,7 +22,7 @@ internal static class CalibrateCommand
         var note = new Option<string?>("--note") { Description = "What else is to be said." };
         var places = new Option<string[]>("--places") { Description = "Cells over which to put the weight, in order. Default: every cell.", HelpName = "CELL", AllowMultipleArgumentsPerToken = true };
         var yes = new Option<bool>("--yes") { Description = "Ask nothing: each step is taken when the platform itself shows that it was done." };
-        var wait = new Option<double>("--wait") { Description = "How long to wait for each step, seconds.", HelpName = "SECONDS", DefaultValueFactory = _ => 120 };
+        var wait = new Option<double?>("--wait") { Description = "How long to wait for each step, seconds. Default: 120.", HelpName = "SECONDS" };
         var json = new Option<bool>("--json") { Description = "Print the kept record as the API's JSON; what is asked and said goes to standard error." };
         var url = CommonOptions.Url();
         var verb = new VerbCommand(
@@ -40,7 +42,7 @@ internal static class CalibrateCommand
         {
             if (result.GetResult(weight)?.Errors.Any() == false && !(result.GetValue(weight) is > 0 and <= 5000))
                 result.AddError("--weight is the test weight in kilograms: more than 0, at most 5000.");
-            if (!(result.GetValue(wait) is >= 1 and <= 3600))
+            if (result.GetValue(wait) is not (null or (>= 1 and <= 3600)))
                 result.AddError("--wait is a number of seconds from 1 to 3600.");
         });
         verb.SetAction(async (parsed, cancellation) =>
@@ -54,7 +56,7 @@ internal static class CalibrateCommand
             var kg = parsed.GetValue(weight);
             using var input = new StreamReader(parsed.GetValue(yes) ? Stream.Null : context.In());
             var walk = new CalibrationWalk(
-                new LiveReadings(service.Api, id, context.Time, TimeSpan.FromSeconds(parsed.GetValue(wait))),
+                new LiveReadings(service.Api, id, context.Time, TimeSpan.FromSeconds(parsed.GetValue(wait) ?? UsualWaitSeconds)),
                 (step, stop) => AskAsync(talk, parsed.GetValue(yes) ? null : input, step, stop),
                 talk.WriteLine);
             var read = await walk.RunAsync(kg, [.. parsed.GetValue(places) ?? []], cancellation);
