@@ -46,6 +46,8 @@ public static class WebComposition
     public static WebApplication MapWeb(this WebApplication app)
     {
         app.UseMiddleware<SecurityHeaders>();
+        app.UseLanguages();
+        app.UseUnits();
         app.UseExceptionHandler();
         app.UseStatusCodePages(UnservedRequests.AnswerAsync);
         app.UseMiddleware<SameOrigin>();
@@ -58,6 +60,8 @@ public static class WebComposition
         app.MapTrimList();
         app.MapFindings();
         app.MapFollowUps();
+        app.MapStatistics();
+        app.MapExports();
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();
@@ -65,6 +69,7 @@ public static class WebComposition
         app.MapOpenApi();
         app.MapAssets();
         app.MapPages();
+        app.MapChoices();
         return app;
     }
 
