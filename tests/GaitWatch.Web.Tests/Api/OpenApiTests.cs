@@ -14,8 +14,9 @@ public sealed class OpenApiTests : IAsyncLifetime
         "put /api/visits/{date}", "delete /api/visits/{date}", "post /api/cows/{cow}/findings", "put /api/findings/{id}", "post /api/follow-ups/{id}/done",
         "get /api/platforms/{id}/reading", "get /api/platforms/{id}/calibrations", "post /api/platforms/{id}/calibrations",
         "get /api/statistics/hit-rate", "get /api/statistics/treatments", "get /api/statistics/patterns", "get /api/statistics/months",
-        "get /api/export/findings", "get /api/export/alerts",
+        "get /api/not-seen", "get /api/export/findings", "get /api/export/alerts",
         "put /api/visits/{date}/cows/{cow}", "delete /api/visits/{date}/cows/{cow}", "get /api/alerts/{id}/evidence",
+        "put /api/visits/{date}/cows/{cow}/done", "delete /api/visits/{date}/cows/{cow}/done", "put /api/visits/{date}/cows/{cow}/place",
     ];
 
     private readonly FarmHost _farm = new();
