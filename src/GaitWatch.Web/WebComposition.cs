@@ -26,10 +26,14 @@ public static class WebComposition
         services.AddWriteRoute<CancelVisit>();
         services.AddWriteRoute<DecideOnList>();
         services.AddWriteRoute<TakeBackOnList>();
+        services.AddWriteRoute<TickOnList>();
+        services.AddWriteRoute<UntickOnList>();
+        services.AddWriteRoute<MoveOnList>();
         services.AddWriteRoute<RecordFinding>();
         services.AddWriteRoute<CorrectFinding>();
         services.AddWriteRoute<WithdrawFinding>();
         services.AddWriteRoute<DoFollowUp>();
+        services.AddWriteRoute<RecordCalibration>();
 
         services.ConfigureHttpJsonOptions(json =>
         {
@@ -48,6 +52,8 @@ public static class WebComposition
     public static WebApplication MapWeb(this WebApplication app)
     {
         app.UseMiddleware<SecurityHeaders>();
+        app.UseLanguages();
+        app.UseUnits();
         app.UseMiddleware<ShareOnly>();
         app.UseExceptionHandler();
         app.UseStatusCodePages(UnservedRequests.AnswerAsync);
@@ -61,6 +67,8 @@ public static class WebComposition
         app.MapTrimList();
         app.MapFindings();
         app.MapFollowUps();
+        app.MapStatistics();
+        app.MapExports();
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();
@@ -68,6 +76,7 @@ public static class WebComposition
         app.MapOpenApi();
         app.MapAssets();
         app.MapPages();
+        app.MapChoices();
         app.MapChute();
         app.MapShare();
         return app;

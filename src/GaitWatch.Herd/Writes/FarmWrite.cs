@@ -19,6 +19,9 @@ namespace GaitWatch.Herd;
 [JsonDerivedType(typeof(FindingWithdrawalWrite), "finding-withdrawal")]
 [JsonDerivedType(typeof(FollowUpDoneWrite), "follow-up-done")]
 [JsonDerivedType(typeof(TrimListHandWrite), "trim-list-hand")]
+[JsonDerivedType(typeof(CalibrationWrite), "calibration")]
+[JsonDerivedType(typeof(TrimListDoneWrite), "trim-list-done")]
+[JsonDerivedType(typeof(TrimListMoveWrite), "trim-list-move")]
 public abstract record FarmWrite(DateTimeOffset At);
 
 /// <summary>A cow was registered, or what is known of her changed.</summary>

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using GaitWatch.Gait;
 
 namespace GaitWatch.Web;
 
@@ -11,13 +9,14 @@ namespace GaitWatch.Web;
 public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 {
     internal const double Width = 400;
-    internal const double Height = 236;
+    internal const double Height = 254;
     private const double Left = 42;
     private const double Right = 394;
     private const double SharesTop = 20;
     private const double SharesBottom = 142;
-    private const double EvidenceTop = 164;
-    private const double EvidenceBottom = 206;
+    private const double EvidenceTop = 182;
+    private const double EvidenceBottom = 224;
+    internal const double WornAt = 158;
     private const double MostEvidence = 1.5;
     private const double BandSpreads = 2;
 
@@ -25,6 +24,11 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     private const int LongestGapDays = 3;
 
     internal ValueAxis Evidence { get; } = new(0, MostEvidence, EvidenceBottom, EvidenceTop);
+
+    /// <summary>Times with a block or wrap on, as far as they are shown: what, and from where to where.</summary>
+    internal IEnumerable<(string What, double From, double To)> Worn => Series.Worn
+        .Where(span => Days.Calendar.DayOf(span.To) >= Days.First && Days.Calendar.DayOf(span.From) <= Days.Last)
+        .Select(span => (span.What, Math.Max(Days.At(span.From), Days.Left), Math.Min(Days.At(span.To), Days.Right)));
 
     internal IEnumerable<ChartMark> Marks => Series.Marks.Where(mark => Days.Holds(mark.At));
 
@@ -79,19 +83,13 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     /// <summary>The newest day in words.</summary>
     internal string Newest() => Series.Days is [.., var last] ? Words(last) : CowTexts.NoData;
 
-    internal string Title => $"{char.ToUpperInvariant(Series.Leg.InWords()[0])}{Series.Leg.InWords()[1..]}";
+    internal string Title => LegTexts.Title(Series.Leg);
 
     internal string Description() => Series.Days is [var first, .., var last]
-        ? $"Share of her weight on the {Series.Leg.InWords()} leg by day, {FarmTimes.Date(first.Day)} to {FarmTimes.Date(last.Day)}. Newest: {Words(last)}."
-        : $"{Series.Leg.InWords()}: {Newest()}";
+        ? ChartTexts.Description(Series.Leg, FarmTimes.Date(first.Day), FarmTimes.Date(last.Day), Words(last))
+        : $"{Title}: {Newest()}";
 
-    private static string Words(LegDay day)
-    {
-        var words = $"{day.Day.ToString("d MMM", CultureInfo.InvariantCulture)}: {Figures.Share(day.Share)}";
-        if (day is { Normal: { } normal, Spread: { } spread })
-            words += string.Create(CultureInfo.InvariantCulture, $", normal {100 * (normal - (BandSpreads * spread)):0.0}–{100 * (normal + (BandSpreads * spread)):0.0}\u00A0%");
-        return words + $", evidence {Figures.Fraction(day.Evidence)}";
-    }
+    private static string Words(LegDay day) => ChartTexts.Day(day, BandSpreads);
 
     private string Line(IEnumerable<LegDay> days, Func<LegDay, double> value)
     {
@@ -115,12 +113,13 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
         _ = first ? path.Move(x, y) : path.Line(x, y);
     }
 
-    private static IEnumerable<List<LegDay>> Runs(IEnumerable<LegDay> days)
+    private IEnumerable<List<LegDay>> Runs(IEnumerable<LegDay> days)
     {
+        var gapOfPoints = 2 * CowSpan.DaysAPoint(Days.First, Days.Last);
         var run = new List<LegDay>();
         foreach (var day in days)
         {
-            if (run.Count > 0 && day.Day.DayNumber - run[^1].Day.DayNumber > LongestGapDays)
+            if (run.Count > 0 && day.Day.DayNumber - run[^1].Day.DayNumber > Math.Max(LongestGapDays, gapOfPoints))
             {
                 yield return run;
                 run = [];

@@ -26,6 +26,17 @@ internal static class TrimListRoutes
         api.MapDelete("/api/visits/{date}/cows/{cow}", TakeBackAsync)
             .Describe("Trim list", "Takes back what was decided by hand about a cow and a visit: the rules hold again.")
             .Gives<ListDecisionView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapPut("/api/visits/{date}/cows/{cow}/done", TickAsync)
+            .Describe("Trim list", "Ticks a cow off a visit's list. The body may be left out.")
+            .Takes<ListTickBody>(Json)
+            .Gives<ListTickView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapDelete("/api/visits/{date}/cows/{cow}/done", UntickAsync)
+            .Describe("Trim list", "Takes a tick back.")
+            .Gives<ListTickView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapPut("/api/visits/{date}/cows/{cow}/place", MoveAsync)
+            .Describe("Trim list", "Puts a cow elsewhere in the order of a visit's list.")
+            .Takes<ListPlaceBody>(Json)
+            .Gives<ListPlaceView>().Stores().Refuses(400, 404, 413, 415);
     }
 
     private static async Task<IResult> ListAsync(HttpContext http, BarnStore store, string? visit, string? page, string? pageSize)
@@ -38,7 +49,7 @@ internal static class TrimListRoutes
         var list = await store.Reader.TrimListAsync(day, http.RequestAborted);
         http.Response.Headers.Vary = HeaderNames.Accept;
         // A list for paper or a spreadsheet is whole; only the JSON is paged.
-        return Wanted(http.Request) switch
+        return Accepting.Wanted(http.Request, Json, Csv, Plain) switch
         {
             Csv => TypedResults.Text(TrimListCsv.Render(list), "text/csv; charset=utf-8"),
             Plain => TypedResults.Text(TrimListText.Render(list), "text/plain; charset=utf-8"),
@@ -52,11 +63,12 @@ internal static class TrimListRoutes
     private static Task<IResult> TakeBackAsync(HttpContext http, string date, string cow, string? at, WriteDesk desk, TakeBackOnList route) =>
         desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListDecisionView)decision.Account!)));
 
-    // What is asked for by name and most; JSON where that leaves it open.
-    private static string Wanted(HttpRequest request)
-    {
-        var accepted = request.GetTypedHeaders().Accept;
-        double Weight(string type) => accepted.Where(a => a.MatchesMediaType(type) && !a.MatchesAllTypes && !a.MatchesAllSubTypes).Select(a => a.Quality ?? 1).DefaultIfEmpty(0).Max();
-        return new[] { Json, Csv, Plain }.MaxBy(Weight)!;
-    }
+    private static Task<IResult> TickAsync(HttpContext http, string date, string cow, WriteDesk desk, TickOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListTickView)decision.Account!)));
+
+    private static Task<IResult> UntickAsync(HttpContext http, string date, string cow, string? at, WriteDesk desk, UntickOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListTickView)decision.Account!)));
+
+    private static Task<IResult> MoveAsync(HttpContext http, string date, string cow, WriteDesk desk, MoveOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListPlaceView)decision.Account!)));
 }

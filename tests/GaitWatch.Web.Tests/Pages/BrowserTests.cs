@@ -51,7 +51,7 @@ public sealed class BrowserTests : IAsyncLifetime
     [BrowserFact]
     public async Task No_page_is_wider_than_a_phone_and_no_browser_has_anything_to_complain_of()
     {
-        foreach (var route in (string[])["/", "/cows", "/cows/417", "/cows/417?days=365", "/platforms"])
+        foreach (var route in (string[])["/", "/visits/next", "/recovery", "/herd", "/cows", "/cows/417", "/cows/417?days=365", "/platforms"])
         {
             var page = await PhoneAsync(route);
             Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 360, route);
@@ -86,7 +86,7 @@ public sealed class BrowserTests : IAsyncLifetime
         await page.GetByLabel("Close the flag of cow 87").TapAsync();
         await page.Locator(".flag", new() { HasText = "87" }).GetByRole(AriaRole.Button, new() { Name = "Seen walking sound" }).First.TapAsync();
         await page.WaitForURLAsync("**/?closed=*");
-        Assert.Contains("Cow 87, left hind: closed.", await page.GetByRole(AriaRole.Status).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("Cow 87: flag closed (Left hind).", await page.GetByRole(AriaRole.Status).InnerTextAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain("87", await page.Locator(".flag-number").AllInnerTextsAsync());
     }
 

@@ -344,6 +344,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<bool>("FromFrames")
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("LeftEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsWeight")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("Platform")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -351,6 +360,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<string>("Reasons")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("RightEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsWeight")
+                        .HasColumnType("REAL");
 
                     b.Property<double?>("SpeedMetresPerSecond")
                         .HasColumnType("REAL");
@@ -469,6 +487,35 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.HasIndex("Platform", "StartedAt");
 
                     b.ToTable("passages", (string)null);
+                });
+
+            modelBuilder.Entity("GaitWatch.Store.RecoveryRow", b =>
+                {
+                    b.Property<string>("FindingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cow")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Days")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("TreatedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FindingId");
+
+                    b.HasIndex("Cow");
+
+                    b.HasIndex("TreatedAt");
+
+                    b.ToTable("recoveries", (string)null);
                 });
 
             modelBuilder.Entity("GaitWatch.Store.RejectedRow", b =>
