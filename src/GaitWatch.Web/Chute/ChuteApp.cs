@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -38,7 +37,7 @@ internal sealed record ChuteApp(string Path, string Api, string List)
     {
         get
         {
-            var all = string.Join('\n', [.. Files, s_build, CultureInfo.CurrentUICulture.Name]);
+            var all = string.Join('\n', [.. Files, s_build, Languages.Current]);
             return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(all)))[..12];
         }
     }

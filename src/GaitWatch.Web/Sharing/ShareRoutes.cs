@@ -55,8 +55,8 @@ internal static class ShareRoutes
         http.Response.Headers.CacheControl = "no-store";
         if (await links.OpenAsync(token, http.RequestAborted) is not ({ Visit: var visit }, null))
             return await RefusePageAsync(http, links, token);
-        var list = await store.Reader.TrimListAsync(visit, http.RequestAborted);
-        return new RazorComponentResult<SharedListPage>(new { Given = list, Chute = ChuteApp.OfShare(token).Path, EndsAt = links.EndOf(visit), Calendar = store.Options.Calendar });
+        var model = await VisitModel.ReadAsync(store, visit, null, http.RequestAborted);
+        return new RazorComponentResult<SharedListPage>(new { Model = model, Chute = ChuteApp.OfShare(token).Path, EndsAt = links.EndOf(visit) });
     }
 
     private static async Task<IResult> RecordAsync(HttpContext http, ShareLinks links, BarnStore store, WriteDesk desk, RecordFinding route, string token, string cow) =>
@@ -85,7 +85,7 @@ internal static class ShareRoutes
     private static async Task<IResult> RefusePageAsync(HttpContext http, ShareLinks links, string token)
     {
         var refused = (await links.OpenAsync(token, http.RequestAborted)).Refused!;
-        return new RazorComponentResult<ShareEndedPage>(new { Sentence = refused.Faults.ToString() }) { StatusCode = refused.Status };
+        return new RazorComponentResult<ShareEndedPage>(new { Sentence = ShareTexts.EndedWhy(refused.Status == StatusCodes.Status410Gone) }) { StatusCode = refused.Status };
     }
 }
 

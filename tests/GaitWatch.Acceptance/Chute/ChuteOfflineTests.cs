@@ -1,7 +1,5 @@
-using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
-using Microsoft.Playwright;
 
 namespace GaitWatch.Acceptance;
 

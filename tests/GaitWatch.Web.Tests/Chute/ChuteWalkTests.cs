@@ -113,7 +113,7 @@ public sealed class ChuteWalkTests : IAsyncLifetime
         await CheckAsync(list, "share-list", width, smallest: 44);
         await list.EmulateMediaAsync(new() { Media = Media.Print });
         Assert.False(await list.Locator(".share-chute").IsVisibleAsync());
-        Assert.True(await list.Locator(".share-write").First.IsVisibleAsync());
+        Assert.True(await list.Locator(".sheet-write").First.IsVisibleAsync());
         await list.EmulateMediaAsync(new() { Media = Media.Screen });
         await list.Locator(".share-chute").TapAsync();
         await list.Locator("body[data-offline=ready]").WaitForAsync();

@@ -43,7 +43,7 @@
     return [...here.filter(counts).map(e => e.finding), ...elsewhere];
   }
 
-  const isDone = number => entered(number).length > 0;
+  const isDone = number => entered(number).length > 0 || Boolean(rowOf(number)?.doneAt);
 
   // ---- screens -------------------------------------------------------------------------------------------------------
 
@@ -326,7 +326,7 @@
     $("rows").replaceChildren(...farm.rows.map(row => {
       const button = element("button", "", { type: "button" });
       button.dataset.cow = row.cow;
-      button.append(element("b", row.cow), element("span", say("row", row.pen ? say("pen", row.pen) : say("notListed"), row.leg ? inSentence(footNames[row.leg]) : whyOf({ ...row, note: null }))));
+      button.append(element("b", row.cow), element("span", say("row", row.pen ? say("pen", row.pen) : say("notPen"), row.leg ? inSentence(footNames[row.leg]) : whyOf({ ...row, note: null }))));
       if (!row.hasPlace) button.append(element("em", say("noPlace")));
       if (isDone(row.cow)) button.append(element("em", `✓ ${say("rowDone")}`));
       button.classList.toggle("done", isDone(row.cow));
