@@ -42,7 +42,7 @@ internal sealed class WriteBook
                 _last = newer.Max(row => row.Seq);
                 if (fresh.OfType<RegisterWrite>().Any())
                     _register = new HerdRegister(_writes.OfType<RegisterWrite>().Select(write => write.Registration));
-                if (fresh.Any(write => write is FindingWrite or FindingCorrectionWrite or RegisterWrite))
+                if (fresh.Any(write => write is FindingWrite or FindingCorrectionWrite or FindingWithdrawalWrite or RegisterWrite))
                     _findings = FindingLog.Of(_writes);
             }
 

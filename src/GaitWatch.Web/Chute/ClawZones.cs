@@ -28,9 +28,9 @@ internal static class ClawZones
     /// <summary>Zones between the claws.</summary>
     public static ImmutableArray<(int Zone, string Path, int Y)> Between { get; } =
     [
-        (10, "M140 30q28-16 56 0v98h-56z", 86),
-        (0, "M140 132h56v138h-56z", 208),
-        (9, "M140 274h56v96q-28 16-56 0z", 328),
+        (10, "M138 30q30-16 60 0v98h-60z", 86),
+        (0, "M138 132h60v138h-60z", 208),
+        (9, "M138 274h60v96q-30 16-60 0z", 328),
     ];
 
     /// <summary>Zones that this view does not show: they stand beside it in words.</summary>

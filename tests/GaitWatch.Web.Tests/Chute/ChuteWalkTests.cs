@@ -78,6 +78,7 @@ public sealed class ChuteWalkTests : IAsyncLifetime
 
         await TapAsync(page, "The other feet trimmed, nothing found");
         await page.Locator("#cow-number", new() { HasText = "417" }).WaitForAsync();
+        await page.Locator("#waiting", new() { HasText = "All sent" }).WaitForAsync();
         Assert.Equal(4, (await _farm.ListAsync("/api/findings?from=2026-06-10&cow=301")).Count);
         await TapAsync(page, "All sent");
         await CheckAsync(page, "chute-kept", width);
@@ -113,7 +114,7 @@ public sealed class ChuteWalkTests : IAsyncLifetime
         await CheckAsync(list, "share-list", width, smallest: 44);
         await list.EmulateMediaAsync(new() { Media = Media.Print });
         Assert.False(await list.Locator(".share-chute").IsVisibleAsync());
-        Assert.True(await list.Locator(".sheet-write").First.IsVisibleAsync());
+        Assert.True(await list.Locator(".sheet").First.IsVisibleAsync());
         await list.EmulateMediaAsync(new() { Media = Media.Screen });
         await list.Locator(".share-chute").TapAsync();
         await list.Locator("body[data-offline=ready]").WaitForAsync();
