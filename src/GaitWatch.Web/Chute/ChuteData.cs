@@ -52,7 +52,7 @@ internal sealed record ChuteData
             Date = list.Date,
             Visit = list.Visit is null ? null : VisitForm.Of(list.Visit),
             FollowUps = new FollowUpOptions(),
-            Rows = [.. list.Rows.Select(TrimListRowView.Of)],
+            Rows = [.. list.Rows.Select(row => TrimListRowView.Of(row) with { Note = row.Note is { } note ? Words.Rule(note) : null })],
             Cows = [.. cows.Where(cow => cow.LeftOn is not { } left || left > list.Date).Select(cow => ChuteCow.Of(cow, byCow[cow.Cow], since, calendar))],
             Entered = [.. log.Findings.Where(finding => finding.At >= begin && finding.At < end).Select(finding => new ChuteEntered(finding.Id, finding.Cow, finding.Foot.WireName(), finding.Lesion.WireName()))],
         };
@@ -61,7 +61,7 @@ internal sealed record ChuteData
     /// <summary>The newest words on a cow's feet.</summary>
     internal static IReadOnlyList<ChuteFound> HistoryOf(IEnumerable<Finding> findings, DateTimeOffset since, FarmCalendar calendar) =>
         [.. findings.Where(finding => finding.At >= since && finding.Lesion != Lesion.None).TakeLast(MostHistoryOfCow).Reverse()
-            .Select(finding => new ChuteFound(calendar.DayOf(finding.At), finding.Foot.WireName(), finding.InWords()))];
+            .Select(finding => new ChuteFound(calendar.DayOf(finding.At), finding.Foot.WireName(), FindingTexts.InWords(finding)))];
 }
 
 /// <summary>A cow of the register, with what her feet wear and had.</summary>

@@ -137,6 +137,10 @@ internal static class ChuteTexts
 
     public static string Action(FindingAction action) => Upper(FindingTexts.Action(action));
 
+    /// <summary>A sign on its button.</summary>
+    public static string SignTitle(VetSign sign) => Upper(Sign(sign));
+
+    /// <summary>A sign within a sentence.</summary>
     public static string Sign(VetSign sign) => s_words.Text($"Sign.{sign.WireName()}");
 
     /// <summary>What the script says, as JSON that can stand in a page.</summary>

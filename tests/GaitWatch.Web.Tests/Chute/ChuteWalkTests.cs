@@ -1,4 +1,5 @@
 using System.Net;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace GaitWatch.Web.Tests;
@@ -176,6 +177,11 @@ public sealed class ChuteWalkTests : IAsyncLifetime
             """,
             smallest);
         Assert.True(small.Length == 0, $"{name}: {string.Join("; ", small)}");
+        // axe-core's rules for WCAG 2; that they ran at all is known from those that passed.
+        var axe = await page.RunAxe();
+        Assert.NotEmpty(axe.Passes);
+        var faults = axe.Violations.Where(rule => rule.Impact is "serious" or "critical").Select(rule => $"{rule.Id}: {rule.Help} {string.Join("; ", rule.Nodes.Take(3).Select(node => node.Html))}").ToArray();
+        Assert.True(faults.Length == 0, $"{name}: {string.Join("\n", faults)}");
         await Screenshots.TakeAsync(page, $"{name}-{(width < 1000 ? "phone" : "desktop")}");
     }
 

@@ -16,7 +16,6 @@ const chuteWords = (() => {
     return `${part("year")}-${part("month")}-${part("day")}`;
   };
   const time = (instant, zone) => new Intl.DateTimeFormat(language, { hour: "2-digit", minute: "2-digit", hourCycle: "h23", timeZone: zone }).format(new Date(instant));
-  const lower = text => text.charAt(0).toLocaleLowerCase(language) + text.slice(1);
 
-  return { say, count, day, addDays, dayOf, time, inSentence: language === "de" ? text => text : lower };
+  return { say, count, day, addDays, dayOf, time };
 })();

@@ -1,6 +1,6 @@
 // The chute: one cow at a time, in the order of the work. Shows what the cow in hand needs, keeps what is entered, sends it when it can.
 (() => {
-  const { say, count, day, addDays, dayOf, time, inSentence } = chuteWords;
+  const { say, count, day, addDays, dayOf, time } = chuteWords;
   const { path, data: dataAddress, worker } = document.body.dataset;
   const $ = id => document.getElementById(id);
   const all = (selector, root = document) => [...root.querySelectorAll(selector)];
@@ -10,11 +10,12 @@
   const wide = matchMedia("(min-width: 1000px)");
 
   const lesions = new Map(all("[data-lesion]").map(button => [button.dataset.lesion, {
-    code: button.dataset.lesion, site: button.dataset.site, words: button.textContent.trim(), claw: button.dataset.claw === "yes",
+    code: button.dataset.lesion, site: button.dataset.site, words: button.dataset.words, claw: button.dataset.claw === "yes",
     zone: button.dataset.zone ? Number(button.dataset.zone) : null, zones: (button.dataset.zones ?? "").split(" ").filter(Boolean).map(Number),
   }]));
-  lesions.get("none").words = say("nothing");
   const footNames = Object.fromEntries(all("[data-foot]").map(button => [button.dataset.foot, button.querySelector("b").textContent]));
+  // The same within a sentence: whether its first letter is small there, the language decides.
+  const footWords = Object.fromEntries(all("[data-foot]").map(button => [button.dataset.foot, button.dataset.words]));
   const siteOf = code => lesions.get(code)?.site ?? "Elsewhere";
 
   let farm = null;          // what the farm told last
@@ -104,12 +105,12 @@
 
   function factsOf(row, her) {
     const facts = (her?.worn ?? []).map(block => block.claw
-      ? say("blockOnClaw", inSentence(footNames[block.foot]), day(block.since), say(block.claw))
-      : say("blockOn", inSentence(footNames[block.foot]), day(block.since)));
+      ? say("blockOnClaw", footWords[block.foot], day(block.since), say(block.claw))
+      : say("blockOn", footWords[block.foot], day(block.since)));
     if (facts.length === 0 && row?.blockOn) facts.push(say("blockSince", day(row.blockOn)));
     if (row?.withdrawalUntil) facts.push(say("withdrawal", day(row.withdrawalUntil)));
     if (row?.dueOn) facts.push(say("due", day(row.dueOn)));
-    for (const found of her?.found ?? []) facts.push(say("lastFound", day(found.on), inSentence(footNames[found.foot]), found.words));
+    for (const found of her?.found ?? []) facts.push(say("lastFound", day(found.on), footWords[found.foot], found.words));
     return facts;
   }
 
@@ -138,7 +139,7 @@
       button.classList.toggle("first", isFirst);
       button.classList.toggle("entered", ofFoot.length > 0);
       button.querySelector("span").textContent = ofFoot.length > 0
-        ? `✓ ${ofFoot.map(f => inSentence(lesions.get(f.lesion)?.words ?? f.lesion)).join(", ")}`
+        ? `✓ ${ofFoot.map(f => lesions.get(f.lesion)?.words ?? f.lesion).join(", ")}`
         : isFirst ? say("liftFirst") : known(cow)?.worn.some(block => block.foot === name) ? say("blockHere") : "";
     }
     const feet = Object.keys(footNames).filter(name => !done.some(f => f.foot === name));
@@ -149,7 +150,7 @@
 
   // ---- lesion and detail ---------------------------------------------------------------------------------------------
 
-  const heading = () => say("head", cow, inSentence(footNames[foot]));
+  const heading = () => say("head", cow, footWords[foot]);
 
   function renderLesion() {
     $("lesion-head").textContent = heading();
@@ -165,7 +166,7 @@
 
   function renderDetail() {
     const lesion = lesions.get(draft.lesion);
-    $("detail-head").textContent = `${heading()}: ${inSentence(lesion.words)}`;
+    $("detail-head").textContent = `${heading()}: ${lesion.words}`;
     const shown = {
       claw: lesion.claw, zone: lesion.zones.length > 0, severity: lesion.code !== "none" && lesion.code !== "DD", mStage: lesion.code === "DD",
       foreignBody: lesion.code === "foreign-body", blockMaterial: Boolean(draft.blockClaw),
@@ -179,7 +180,7 @@
       button.textContent = say(`block.${button.dataset.block}`);
       button.setAttribute("aria-checked", draft.blockClaw === button.dataset.block);
       // Offered first on the claw that is not sore.
-      button.style.order = draft.claw === button.dataset.block ? 1 : 0;
+      button.style.order = draft.claw === button.dataset.block ? -1 : -2;
     }
     for (const button of all("[data-action]")) {
       button.setAttribute("aria-checked", draft.actions.includes(button.dataset.action));
@@ -253,7 +254,7 @@
   function renderWarnings(finding, unsafe) {
     const sentences = finding.signs.map(sign => sign === "blisters-in-herd"
       ? say("warn.blisters")
-      : say("warn.vet", inSentence(document.querySelector(`[data-sign="${sign}"]`).textContent.trim())));
+      : say("warn.vet", document.querySelector(`[data-sign="${sign}"]`).dataset.words));
     if (unsafe) sentences.push(say(unsafe.key, unsafe.claw ? say(unsafe.claw) : ""));
     if (chuteRules.needsWithdrawal(finding)) sentences.push(say("warn.withdrawal"));
     const list = $("warnings");
@@ -289,14 +290,14 @@
 
   async function keepDraft() {
     const finding = chuteDraft.toFinding(draft, instant(), more());
-    await keep([finding], say("keptOne", cow, inSentence(footNames[foot]), inSentence(lesions.get(draft.lesion).words)));
+    await keep([finding], say("keptOne", cow, footWords[foot], lesions.get(draft.lesion).words));
     draft = null; foot = null;
     await remember();
   }
 
   async function keepTrimmed(feet) {
     const at = instant();
-    const words = feet.length === 1 ? say("keptOne", cow, inSentence(footNames[feet[0]]), say("nothing")) : say("keptAll", cow, feet.length);
+    const words = feet.length === 1 ? say("keptOne", cow, footWords[feet[0]], lesions.get("none").words) : say("keptAll", cow, feet.length);
     await keep(feet.map(name => chuteDraft.trimmed(name, at, more())), words);
   }
 
@@ -326,7 +327,7 @@
     $("rows").replaceChildren(...farm.rows.map(row => {
       const button = element("button", "", { type: "button" });
       button.dataset.cow = row.cow;
-      button.append(element("b", row.cow), element("span", say("row", row.pen ? say("pen", row.pen) : say("notPen"), row.leg ? inSentence(footNames[row.leg]) : whyOf({ ...row, note: null }))));
+      button.append(element("b", row.cow), element("span", say("row", row.pen ? say("pen", row.pen) : say("notPen"), row.leg ? footWords[row.leg] : whyOf({ ...row, note: null }))));
       if (!row.hasPlace) button.append(element("em", say("noPlace")));
       if (isDone(row.cow)) button.append(element("em", `✓ ${say("rowDone")}`));
       button.classList.toggle("done", isDone(row.cow));
@@ -384,15 +385,15 @@
       const words = entry.state === "refused" ? say("entry.refused", entry.problem) : say(`entry.${entry.state}`);
       const lines = element("div", "");
       lines.append(
-        element("b", `${entry.cow}, ${inSentence(footNames[entry.finding.foot])}`),
-        element("span", inSentence(lesions.get(entry.finding.lesion).words)),
+        element("b", `${entry.cow}, ${footWords[entry.finding.foot]}`),
+        element("span", lesions.get(entry.finding.lesion).words),
         element("em", `${time(entry.finding.at, zone())}, ${words}`),
         ...(entry.warnings ?? []).map(warning => element("span", warning.sentence, { className: "said" })));
       item.append(lines);
       if (counts(entry)) {
         const button = element("button", say("entry.undo"), { type: "button" });
         button.dataset.undo = entry.id;
-        button.setAttribute("aria-label", `${say("entry.undo")}: ${entry.cow}, ${inSentence(footNames[entry.finding.foot])}`);
+        button.setAttribute("aria-label", `${say("entry.undo")}: ${entry.cow}, ${footWords[entry.finding.foot]}`);
         item.append(button);
       }
       return item;
