@@ -131,7 +131,7 @@ public sealed class ChuteWalkTests : IAsyncLifetime
         await TapAsync(page, "White line abscess");
         await TapAsync(page, "Moderate");
         await page.ReloadAsync();
-        Assert.Equal("Cow 301, right hind: white line abscess", await page.Locator("#detail-head").InnerTextAsync());
+        await Assertions.Expect(page.Locator("#detail-head")).ToHaveTextAsync("Cow 301, right hind: white line abscess", new() { Timeout = PatienceMs });
         Assert.Equal("true", await page.Locator("[data-pick=severity][data-value='2']").GetAttributeAsync("aria-checked"));
         await page.GoBackAsync();
         Assert.True(await page.Locator("#lesion").IsVisibleAsync());
