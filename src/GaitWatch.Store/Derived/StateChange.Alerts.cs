@@ -16,6 +16,7 @@ public sealed partial class StateChange
     public Task ForgetFromAsync(DateTimeOffset from)
     {
         var at = from.ToMs();
+        TouchAssessedFrom(at);
         _writer.Execute("""DELETE FROM checkpoints WHERE "Head" >= @0""", at);
         _writer.Execute("""DELETE FROM assessments WHERE "At" >= @0""", at);
         var touched = _writer.Query(
@@ -25,6 +26,7 @@ public sealed partial class StateChange
         _writer.Execute("""DELETE FROM alert_steps WHERE "At" >= @0""", at);
         foreach (var (id, body, revised) in touched)
         {
+            TouchAlert(id);
             _before.TryAdd(id, new Forgotten(body, revised, at, steps[id]));
             var left = _writer.Query(
                 """SELECT "Body" FROM alert_steps WHERE "AlertId" = @0 ORDER BY "Number" DESC LIMIT 1""", row => row.GetString(0), id);
@@ -109,6 +111,7 @@ public sealed partial class StateChange
 
     private void WriteAlert(Alert alert, string body)
     {
+        TouchAlert(alert.Id);
         _writer.Execute(
             """
             INSERT INTO alerts("Id", "Cow", "Pattern", "Leg", "RaisedAt", "ClosedAt", "State", "RevisedAt", "Body") VALUES (@0, @1, @2, @3, @4, @5, @6, NULL, @7)

@@ -66,6 +66,8 @@ internal static class CheckCommand
             lines.AddRange(pages);
             lines.AddRange(PagesCheck.Certificate(settings.Http, context.Time.GetUtcNow()));
             lines.Add(await BrokerCheck.OfAsync(settings.Mqtt, service is not null, cancellation));
+            if (settings.Influx is { } influx)
+                lines.Add(await InfluxCheck.OfAsync(influx, service, cancellation));
             lines.AddRange(service is null
                 ? PlatformsCheck.SetUp(settings.Platforms)
                 : PlatformsCheck.Health(await service.GetAsync<IReadOnlyList<PlatformView>>("api/platforms", cancellation), settings.TimeZone));

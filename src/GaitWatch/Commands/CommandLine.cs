@@ -60,6 +60,7 @@ internal static class CommandLine
             FindingCommand.Make(context),
             FollowUpsCommand.Make(context),
             ImportHerdCommand.Make(context),
+            ExportCommand.Make(context),
             CheckCommand.Make(context),
         };
         var help = root.Options.OfType<HelpOption>().Single();

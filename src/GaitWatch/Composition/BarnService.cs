@@ -87,6 +87,8 @@ internal sealed class BarnService : IAsyncDisposable
             builder.Services.AddBarn(Translation.Barn(settings));
         else
             builder.Services.AddAnalysis(Translation.Barn(settings));
+        if (settings.Influx is { } influx)
+            builder.Services.AddSeriesExport(Translation.Influx(influx));
         builder.Services.AddWeb(Translation.Web(settings));
         builder.Services.AddSingleton<IRecordedInputs, RecordedInputs>();
         builder.Services.AddServiceTelemetry();
