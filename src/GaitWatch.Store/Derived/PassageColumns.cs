@@ -10,17 +10,20 @@ internal static class PassageColumns
     private const int FirstLeg = 12;
     private const int PerLeg = 6;
 
+    private static readonly string[] Crossing =
+        ["Id", "Platform", "FromFrames", "Eid", "Cow", "StartedAt", "EndedAt", "Accepted", "Reasons", "WeightKg", "StrideSeconds", "SpeedMetresPerSecond"];
+
+    private static readonly string[] LegNames = ["Lf", "Rf", "Lh", "Rh"];
+
+    private static readonly string[] LegFigures = ["LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls"];
+
+    private static readonly string[] All = [.. Crossing, .. LegNames.SelectMany(leg => LegFigures.Select(figure => $"{leg}_{figure}"))];
+
     /// <summary>The columns, in the order of <see cref="Values"/> and <see cref="Read"/>.</summary>
-    public static string Names { get; } = string.Join(", ", All().Select(name => $"\"{name}\""));
+    public static string Names { get; } = string.Join(", ", All.Select(name => $"\"{name}\""));
 
     /// <summary>The columns of a table by its name in a query.</summary>
-    public static string NamesOf(string table) => string.Join(", ", All().Select(name => $"{table}.\"{name}\""));
-
-    private static IEnumerable<string> All() =>
-        new[] { "Id", "Platform", "FromFrames", "Eid", "Cow", "StartedAt", "EndedAt", "Accepted", "Reasons", "WeightKg", "StrideSeconds", "SpeedMetresPerSecond" }
-            .Concat(from leg in new[] { "Lf", "Rf", "Lh", "Rh" }
-                    from figure in new[] { "LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls" }
-                    select $"{leg}_{figure}");
+    public static string NamesOf(string table) => string.Join(", ", All.Select(name => $"{table}.\"{name}\""));
 
     /// <summary>How many there are.</summary>
     public static int Count => FirstLeg + 4 * PerLeg;

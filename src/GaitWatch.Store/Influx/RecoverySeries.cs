@@ -1,5 +1,3 @@
-using GaitWatch.Lameness;
-
 namespace GaitWatch.Store;
 
 /// <summary>
