@@ -29,11 +29,8 @@ internal sealed class ModelInflux : ISeriesTarget
             var at = (parts[0], long.Parse(parts[2], CultureInfo.InvariantCulture));
             if (!_points.TryGetValue(at, out var fields))
                 _points[at] = fields = new SortedDictionary<string, string>(StringComparer.Ordinal);
-            foreach (var field in Split(parts[1], ','))
-            {
-                var sides = Split(field, '=');
-                fields[sides[0]] = sides[1];
-            }
+            foreach (var (name, value) in FieldsOf(line))
+                fields[name] = value;
         }
 
         return lines.Any(IsBad) ? throw new SeriesRefusedException(400, "partial write", null, null) : Task.CompletedTask;
@@ -56,6 +53,10 @@ internal sealed class ModelInflux : ISeriesTarget
         while (outbox.Pending > 0)
             await sender.SendAsync(CancellationToken.None);
     }
+
+    /// <summary>The fields of a line as they stand in it.</summary>
+    public static IReadOnlyDictionary<string, string> FieldsOf(string line) =>
+        Split(Split(line, ' ')[1], ',').Select(part => Split(part, '=')).ToDictionary(sides => sides[0], sides => sides[1], StringComparer.Ordinal);
 
     private void Answer()
     {

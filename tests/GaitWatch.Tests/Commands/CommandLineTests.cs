@@ -52,7 +52,7 @@ public class CommandLineTests
     {
         var (code, _, error) = await Terminal.RunAsync();
         Assert.Equal(2, code);
-        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, check.", error, StringComparison.Ordinal);
+        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, export, check.", error, StringComparison.Ordinal);
     }
 
     [Fact]
