@@ -46,6 +46,8 @@ public static class WebComposition
     public static WebApplication MapWeb(this WebApplication app)
     {
         app.UseMiddleware<SecurityHeaders>();
+        app.UseLanguages();
+        app.UseUnits();
         app.UseExceptionHandler();
         app.UseStatusCodePages(UnservedRequests.AnswerAsync);
         app.UseMiddleware<SameOrigin>();
@@ -66,6 +68,7 @@ public static class WebComposition
         app.MapOpenApi();
         app.MapAssets();
         app.MapPages();
+        app.MapChoices();
         return app;
     }
 

@@ -8,12 +8,29 @@ Dictionary<string, (string What, Func<Task> Run)> benchmarks = new()
     ["memory"] = ("what the service holds over a year's store while frames come and pages are read", MemoryBenchmark.RunAsync),
 };
 
+if (args is ["detection", .. var asked])
+{
+    try
+    {
+        Surroundings.Write();
+        Console.WriteLine();
+        await DetectionBenchmark.RunAsync(asked);
+        return 0;
+    }
+    catch (FormatException fault)
+    {
+        Console.Error.WriteLine(fault.Message);
+        return 2;
+    }
+}
+
 if (args.Length != 1 || (args[0] != "all" && !benchmarks.ContainsKey(args[0])))
 {
     Console.Error.WriteLine("Which benchmark? One of:");
     foreach (var (name, (what, _)) in benchmarks)
         Console.Error.WriteLine($"  {name,-10}{what}");
     Console.Error.WriteLine("  all       every one of them");
+    Console.Error.WriteLine($"  detection the detection report on simulated herds: {DetectionArguments.Usage}");
     return 2;
 }
 

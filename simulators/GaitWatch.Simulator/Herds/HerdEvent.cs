@@ -39,7 +39,14 @@ public sealed record PassageEvent(
     DateTimeOffset EndedAt,
     PerFoot<double> LoadKg,
     string TrueCow,
-    PerFoot<double> TrueShares) : HerdEvent(At, ArrivesAt);
+    PerFoot<double> TrueShares) : HerdEvent(At, ArrivesAt)
+{
+    /// <summary>The shares that the platform would have told of her that day were she sound and without scatter: what somebody knows who knows cow and platform.</summary>
+    public PerFoot<double> SoundShares { get; init; }
+
+    /// <summary>Her scatter's standard deviations in this passage over those of <see cref="Scatter.Usual"/>.</summary>
+    public double ScatterLevel { get; init; }
+}
 
 /// <summary>A visit of the trimmer is agreed.</summary>
 /// <param name="At">When it is agreed.</param>

@@ -83,15 +83,22 @@ internal sealed class PassageMaker
             level *= CowBody.CalfUnrest(cow.DaysToCalvingOn(day));
         var rho = _spec.WithinDayCorrelation;
         var own = Math.Sqrt(rho) * dayEffect + Math.Sqrt(1 - rho) * Scatter.Draw(random, cow.IsHeavyTailed);
-        var scatter = level * (own * Scatter.Usual) + _wander[index] + new Scatter(_weather.ForeHindOn(day), 0, 0);
-        var walked = scatter.On(shares);
+        var steady = _wander[index] + new Scatter(_weather.ForeHindOn(day), 0, 0);
+        var walked = (level * (own * Scatter.Usual) + steady).On(shares);
         var (left, right) = _weather.GainsOn(day);
+        var sound = steady.On(_herd.SoundStateAt(cow, at, udder).Shares);
+        sound = PerFoot.From(foot => sound[foot] * (foot.IsLeft() ? left : right));
+        var told = sound.Lf + sound.Rf + sound.Lh + sound.Rh;
         // The weight on the scale: gut fill and the stride's luck, 1 %.
         var weighed = weight * (1 + random.Normal(0, 0.01, -0.04, 0.04));
         var load = PerFoot.From(foot => Math.Round(weighed * walked[foot] * (foot.IsLeft() ? left : right), 1));
         var started = Milliseconds(at);
         var ended = Milliseconds(at.AddSeconds(random.Uniform(2.6, 4.8)));
-        return new(started, ended, FormattableString.Invariant($"px-{++_next:000000}"), cow.Eid, ended, load, cow.Number, shares);
+        return new(started, ended, FormattableString.Invariant($"px-{++_next:000000}"), cow.Eid, ended, load, cow.Number, shares)
+        {
+            SoundShares = sound.Select(share => share / told),
+            ScatterLevel = level,
+        };
     }
 
     private void Misread(List<PassageEvent> passages)

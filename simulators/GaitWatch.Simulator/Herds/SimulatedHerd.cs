@@ -46,10 +46,15 @@ public sealed class SimulatedHerd
     /// <param name="udderKg">Milk in her udder, kg.</param>
     public (double WeightKg, PerFoot<double> Shares) StateAt(SimulatedCow cow, DateTimeOffset at, double udderKg = 0)
     {
-        var (weight, shares) = Spec.Lactations ? CowBody.Without(cow, DayOf(at)) : (cow.WeightKg, cow.Shares);
-        if (udderKg > 0)
-            (shares, weight) = (shares.Carrying(weight, udderKg, CowBody.ForeOfMilk), weight + udderKg);
+        var (weight, shares) = SoundStateAt(cow, at, udderKg);
         return (weight, Sored(cow, shares, at));
+    }
+
+    /// <summary>The same were she sound.</summary>
+    internal (double WeightKg, PerFoot<double> Shares) SoundStateAt(SimulatedCow cow, DateTimeOffset at, double udderKg)
+    {
+        var (weight, shares) = Spec.Lactations ? CowBody.Without(cow, DayOf(at)) : (cow.WeightKg, cow.Shares);
+        return udderKg > 0 ? (weight + udderKg, shares.Carrying(weight, udderKg, CowBody.ForeOfMilk)) : (weight, shares);
     }
 
     /// <summary>The register entry of a cow on a day; null before she is in the herd.</summary>

@@ -18,6 +18,9 @@ internal static class AlertRoutes
         api.MapGet("/api/alerts/{id}", OneAsync)
             .Describe("Alerts", "One alert. An id that late data has changed leads to its successor (308), one taken back is gone (410).")
             .Gives<AlertView>().Moves().Refuses(404, 410);
+        api.MapGet("/api/alerts/{id}/evidence", EvidenceAsync)
+            .Describe("Alerts", "The series behind one alert: shares, what was expected, residuals and the evidence as a fraction of the limit; default from three weeks before onset.")
+            .Gives<AlertEvidenceView>().Moves().Refuses(400, 404, 410);
         api.MapPost("/api/alerts/{id}/close", CloseAsync)
             .Describe("Alerts", "Closes an alert by hand, with a reason, and gives it as it stands then.")
             .Takes<CloseAlertBody>("application/json")
@@ -45,6 +48,22 @@ internal static class AlertRoutes
         if (lookup?.MovedTo is { } successor)
             return TypedResults.Redirect($"/api/alerts/{RouteNames.Write(successor)}", permanent: true, preserveMethod: true);
         return AlertRefusals.Of(id, lookup) is { } refusal ? refusal.ToResult() : TypedResults.Ok(lookup!.Alert!);
+    }
+
+    private static async Task<Results<Ok<AlertEvidenceView>, RedirectHttpResult, ProblemHttpResult>> EvidenceAsync(
+        BarnStore store, string id, string? from, string? to, CancellationToken cancellation)
+    {
+        var query = new QueryReader(store.Options.Calendar);
+        var (begin, end) = query.Span(from, to);
+        if (query.Faults.Any)
+            return query.Refusal.ToResult();
+        id = RouteNames.Read(id);
+        if (await store.Reader.AlertEvidenceAsync(id, begin, end, cancellation) is { } evidence)
+            return TypedResults.Ok(evidence);
+        var lookup = await store.Reader.AlertAsync(id, cancellation);
+        return lookup?.MovedTo is { } successor
+            ? TypedResults.Redirect($"/api/alerts/{RouteNames.Write(successor)}/evidence", permanent: true, preserveMethod: true)
+            : (AlertRefusals.Of(id, lookup) ?? AlertRefusals.Of(id, null)!).ToResult();
     }
 
     private static Task<IResult> CloseAsync(HttpContext http, string id, WriteDesk desk, CloseAlert route, BarnStore store) =>

@@ -5,15 +5,14 @@ namespace GaitWatch.Web;
 /// <summary>Something that happened to a flag, as a chart marks it.</summary>
 /// <param name="At">When.</param>
 /// <param name="Kind">What.</param>
-/// <param name="Words">What, in words.</param>
-public sealed record ChartMark(DateTimeOffset At, ChartMarkKind Kind, string Words)
+public sealed record ChartMark(DateTimeOffset At, ChartMarkKind Kind)
 {
     internal static IEnumerable<ChartMark> Of(AlertView alert)
     {
-        yield return new ChartMark(alert.OnsetAt, ChartMarkKind.Onset, "began");
-        yield return new ChartMark(alert.RaisedAt, ChartMarkKind.Raised, "flagged");
+        yield return new ChartMark(alert.OnsetAt, ChartMarkKind.Onset);
+        yield return new ChartMark(alert.RaisedAt, ChartMarkKind.Raised);
         if (alert.ClosedAt is { } closed)
-            yield return new ChartMark(closed, ChartMarkKind.Closed, $"closed: {AlertTexts.Reason(alert.CloseReason).ToLowerInvariant()}");
+            yield return new ChartMark(closed, ChartMarkKind.Closed);
     }
 }
 

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using GaitWatch.Gait;
 
 namespace GaitWatch.Web;
 
@@ -79,19 +77,13 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     /// <summary>The newest day in words.</summary>
     internal string Newest() => Series.Days is [.., var last] ? Words(last) : CowTexts.NoData;
 
-    internal string Title => $"{char.ToUpperInvariant(Series.Leg.InWords()[0])}{Series.Leg.InWords()[1..]}";
+    internal string Title => LegTexts.Title(Series.Leg);
 
     internal string Description() => Series.Days is [var first, .., var last]
-        ? $"Share of her weight on the {Series.Leg.InWords()} leg by day, {FarmTimes.Date(first.Day)} to {FarmTimes.Date(last.Day)}. Newest: {Words(last)}."
-        : $"{Series.Leg.InWords()}: {Newest()}";
+        ? ChartTexts.Description(Series.Leg, FarmTimes.Date(first.Day), FarmTimes.Date(last.Day), Words(last))
+        : $"{Title}: {Newest()}";
 
-    private static string Words(LegDay day)
-    {
-        var words = $"{day.Day.ToString("d MMM", CultureInfo.InvariantCulture)}: {Figures.Share(day.Share)}";
-        if (day is { Normal: { } normal, Spread: { } spread })
-            words += string.Create(CultureInfo.InvariantCulture, $", normal {100 * (normal - (BandSpreads * spread)):0.0}–{100 * (normal + (BandSpreads * spread)):0.0}\u00A0%");
-        return words + $", evidence {Figures.Fraction(day.Evidence)}";
-    }
+    private static string Words(LegDay day) => ChartTexts.Day(day, BandSpreads);
 
     private string Line(IEnumerable<LegDay> days, Func<LegDay, double> value)
     {

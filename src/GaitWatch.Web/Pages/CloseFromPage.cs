@@ -21,7 +21,7 @@ internal static class CloseFromPage
         if (decision.Refused is { } refused)
         {
             return await PageRoutes.TroubleAsync(
-                store, refused.Status, "The flag was not closed", [refused.Faults.ToString()], back, http.RequestAborted);
+                store, refused.Status, MorningTexts.NotClosed, [refused.Faults.ToString()], back, http.RequestAborted);
         }
 
         await desk.TakeAsync(decision.Writes, http.RequestAborted);
@@ -39,15 +39,4 @@ internal static class CloseFromPage
     // Only ever back to a page of our own.
     private static string Local(string back) =>
         back.StartsWith("/cows/", StringComparison.Ordinal) && !back.AsSpan().ContainsAny("?#\\\r\n") ? back : "/";
-
-    /// <summary>303: the answer to the form is another page, so that loading it again does not send the form again.</summary>
-    private sealed class SeeOther(string address) : IResult
-    {
-        public Task ExecuteAsync(HttpContext httpContext)
-        {
-            httpContext.Response.StatusCode = StatusCodes.Status303SeeOther;
-            httpContext.Response.Headers.Location = address;
-            return Task.CompletedTask;
-        }
-    }
 }

@@ -50,7 +50,7 @@ internal static class PageRoutes
         var span = int.TryParse(days, NumberStyles.None, CultureInfo.InvariantCulture, out var wanted) && CowModel.Spans.Contains(wanted) ? wanted : CowModel.DefaultSpan;
         return await CowModel.ReadAsync(store, cow, span, closed, http.RequestAborted) is { } model
             ? new RazorComponentResult<CowPage>(new { Model = model })
-            : await TroubleAsync(store, StatusCodes.Status404NotFound, $"No cow {cow}", ["No cow of that number is registered or has crossed a platform."], "/cows", http.RequestAborted);
+            : await TroubleAsync(store, StatusCodes.Status404NotFound, CowTexts.NoneOf(cow), [CowTexts.NoneOfMeaning], "/cows", http.RequestAborted);
     }
 
     private static async Task<IResult> PlatformsAsync(HttpContext http, BarnStore store)

@@ -15,14 +15,14 @@ internal static class PlainPage
         return http.Response.WriteAsync(
             $"""
             <!DOCTYPE html>
-            <html lang="en">
+            <html lang="{Text(Languages.Current)}">
             <head>
               <meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
               <title>{Text(refusal.Title)} – GaitWatch</title>
               <link rel="stylesheet" href="{Text(Asset.Address("gaitwatch.css"))}">
             </head>
             <body><main id="main"><h1>{Text(refusal.Title)}</h1><p class="large">{Text(refusal.Faults.ToString())}</p>
-            <p><a class="button" href="{Text(http.Request.Path.ToUriComponent())}">Try again</a></p></main></body>
+            <p><a class="button" href="{Text(http.Request.Path.ToUriComponent())}">{Text(FrameTexts.TryAgain)}</a></p></main></body>
             </html>
             """,
             http.RequestAborted);

@@ -3,23 +3,59 @@ namespace GaitWatch.Web;
 /// <summary>Words of the pages about cows.</summary>
 internal static class CowTexts
 {
-    public const string ListTitle = "Cows";
-    public const string Search = "Number, tag or pen";
-    public const string NoneFound = "No cow fits.";
-    public const string Charts = "How she carries her weight";
-    public const string HowToRead =
-        "Each dot is a day’s mean of the weight that the leg carries, in per cent of her own. The grey band is her own normal: while nothing is wrong nearly all dots lie in it. "
-        + "The bars below show how much evidence has gathered that the leg carries less; at the line she is flagged.";
-    public const string NoData = "She has not crossed in this time.";
-    public const string Passages = "Recent crossings";
-    public const string Register = "Register";
-    public const string PastAlerts = "Earlier flags";
-    public const string Unknown = "not told";
-    public const string NoNormalYet = "Her normal is still being learnt.";
+    private static readonly Words s_words = new("Cow");
 
-    public static string Title(string cow) => $"Cow {cow}";
+    public static string ListTitle => s_words.Text();
 
-    public static string Span(int days) => days == 365 ? "1\u00A0year" : $"{days}\u00A0days";
+    public static string Search => s_words.Text();
 
-    public static string Shown(int shown, int all) => shown == all ? $"all {all}" : $"the last {shown} of {all}";
+    public static string SearchButton => s_words.Text();
+
+    public static string NoneFound => s_words.Text();
+
+    public static string Charts => s_words.Text();
+
+    public static string HowToRead => s_words.Text();
+
+    public static string NoData => s_words.Text();
+
+    public static string Passages => s_words.Text();
+
+    public static string Register => s_words.Text();
+
+    public static string PastAlerts => s_words.Text();
+
+    public static string Unknown => s_words.Text();
+
+    public static string NoNormalYet => s_words.Text();
+
+    public static string TimeShown => s_words.Text();
+
+    public static string Earlier => s_words.Text();
+
+    public static string Later => s_words.Text();
+
+    public static string Parts => s_words.Text();
+
+    public static string Cows(long count) => s_words.Count(count);
+
+    public static string Title(string cow) => s_words.With([cow]);
+
+    public static string Span(int days) => days == 365 ? s_words.Text("Year") : FarmTimes.Days(days);
+
+    public static string Shown(int shown, int all) => shown == all ? s_words.With([all], "AllShown") : s_words.With([shown, all]);
+
+    /// <summary>A word beside or above a figure: <c>Tag</c>, <c>Pen</c>, <c>When</c> and so on.</summary>
+    public static string Name(string what) => s_words.Text($"Name.{what}");
+
+    public static string InPen(string pen) => s_words.With([pen]);
+
+    /// <summary>Her pen where it stands alone.</summary>
+    public static string PenOf(string pen) => s_words.With([pen]);
+
+    public static string InMilk(int days) => s_words.With([FarmTimes.Days(days)]);
+
+    public static string NoneOf(string title) => s_words.With([title]);
+
+    public static string NoneOfMeaning => s_words.Text();
 }

@@ -2,25 +2,35 @@ using System.Globalization;
 
 namespace GaitWatch.Web;
 
-/// <summary>Figures for people: few digits, each with its unit, never parted from it by a line break.</summary>
+/// <summary>Figures for people in the language of the request: few digits, each with its unit, never parted from it by a line break.</summary>
 internal static class Figures
 {
     private const char Space = '\u00A0';
 
-    public static string Percent(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0}{Space}%");
+    public static string Percent(double value) => Show(value, "0", "%");
+
+    /// <summary>Per cent with a digit behind the point.</summary>
+    public static string PercentFine(double value) => Show(value, "0.0", "%");
 
     /// <summary>A share of body weight, in per cent.</summary>
-    public static string Share(double share) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.0}{Space}%");
+    public static string Share(double share) => PercentFine(100 * share);
 
-    public static string Kilograms(double kg) => string.Create(CultureInfo.InvariantCulture, $"{kg:0}{Space}kg");
+    /// <summary>A weight, in kilograms or pounds as the reader chose.</summary>
+    public static string Weight(double kg) => Show(InUnit(kg), "0", Units.Current);
 
-    public static string KilogramsFine(double kg) => string.Create(CultureInfo.InvariantCulture, $"{kg:0.0}{Space}kg");
+    /// <summary>The same with a digit behind the point.</summary>
+    public static string WeightFine(double kg) => Show(InUnit(kg), "0.0", Units.Current);
 
-    public static string Speed(double metresPerSecond) => string.Create(CultureInfo.InvariantCulture, $"{metresPerSecond:0.00}{Space}m/s");
+    /// <summary>A weight in the unit that the reader chose.</summary>
+    public static double InUnit(double kg) => Units.ArePounds ? kg / Units.KilogramsPerPound : kg;
 
-    public static string Fraction(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
+    public static string Speed(double metresPerSecond) => Show(metresPerSecond, "0.00", "m/s");
 
-    public static string Count(long count) => count.ToString("N0", CultureInfo.InvariantCulture);
+    public static string Seconds(double seconds) => Show(seconds, "0.00", "s");
 
-    public static string Count(long count, string one, string many) => $"{Count(count)}{Space}{(count == 1 ? one : many)}";
+    public static string Fraction(double value) => value.ToString("0.0", CultureInfo.CurrentCulture);
+
+    public static string Count(long count) => count.ToString("N0", CultureInfo.CurrentCulture);
+
+    private static string Show(double value, string format, string unit) => $"{value.ToString(format, CultureInfo.CurrentCulture)}{Space}{unit}";
 }

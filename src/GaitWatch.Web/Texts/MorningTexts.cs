@@ -1,5 +1,3 @@
-using System.Globalization;
-using GaitWatch.Gait;
 using GaitWatch.Store;
 
 namespace GaitWatch.Web;
@@ -7,42 +5,60 @@ namespace GaitWatch.Web;
 /// <summary>Words of the morning page.</summary>
 internal static class MorningTexts
 {
-    public const string Title = "This morning";
-    public const string NothingYet = "Nothing has crossed a platform yet.";
-    public const string NothingYetWhatToDo = "As soon as cows cross, they are learnt here one by one. Look at the platforms if they should have.";
-    public const string Quiet = "No cow is flagged.";
-    public const string QuietMeaning = "Everyone who crossed puts her weight down as she is used to. A cow that did not cross is not watched: look at the ones in the hospital pen yourself.";
-    public const string NothingNew = "Nothing new to look at.";
-    public const string NothingNewMeaning = "The cows below are in hand. A cow that did not cross is not watched: look at the ones in the hospital pen yourself.";
-    public const string TasksHeading = "The farm's own work:";
-    public const string TasksHint = "due before the trimmer comes again";
-    public const string Followed = "Looked at, not back to normal yet";
-    public const string NotSeenHeading = "Find first";
-    public const string NotSeenHint = "not crossed for over a day";
-    public const string TroublesHeading = "Platform trouble";
-    public const string TroublesMeaning = "Flags may be missing or wrong until it is put right.";
-    public const string Close = "Close";
-    public const string CloseWhy = "Close this flag because:";
-    public const string WhyFlagged = "Why is she flagged?";
+    private static readonly Words s_words = new("Morning");
 
-    public static string Count(int cows) => cows switch
-    {
-        0 => "none to look at",
-        _ => $"{cows}\u00A0to look at",
-    };
+    public static string Title => s_words.Text();
 
-    public static string Waiting(DateOnly? visit) => visit is { } day ? $"Waiting for the trimmer on {FarmTimes.Day(day)}" : "Waiting for the trimmer";
+    public static string NothingYet => s_words.Text();
 
-    public static string OldTasks(int count) => count == 1 ? "One is overdue for more than two weeks" : $"{count} are overdue for more than two weeks";
+    public static string NothingYetWhatToDo => s_words.Text();
 
-    public static string Foot(string foot) => Legs.TryParseWireName(foot, out var leg) ? leg.InWords() : foot;
+    public static string Quiet => s_words.Text();
 
-    public static string Due(FollowUpView task, DateOnly today) => task.OverdueOn < today ? $"overdue since {FarmTimes.Day(task.OverdueOn)}" : $"by {FarmTimes.Day(task.OverdueOn)}";
+    public static string QuietMeaning => s_words.Text();
 
-    public static string NotSeenSince(string when, string ago) => $"Not seen since {when}, {ago} ago";
+    public static string NothingNew => s_words.Text();
 
-    public static string Learning(int day, int days) =>
-        $"Learning the herd: day {day} of {days}. Until then flags are less sure than they will be.";
+    public static string NothingNewMeaning => s_words.Text();
+
+    public static string TasksHeading => s_words.Text();
+
+    public static string TasksHint => s_words.Text();
+
+    public static string Followed => s_words.Text();
+
+    public static string NotSeenHeading => s_words.Text();
+
+    public static string NotSeenHint => s_words.Text();
+
+    public static string TroublesHeading => s_words.Text();
+
+    public static string TroublesMeaning => s_words.Text();
+
+    public static string Close => s_words.Text();
+
+    public static string CloseWhy => s_words.Text();
+
+    public static string CloseNote => s_words.Text();
+
+    public static string NotClosed => s_words.Text();
+
+    public static string WhyFlagged => s_words.Text();
+
+    public static string CloseFlagOf(string cow) => s_words.With([cow]);
+
+    public static string Count(int cows) => cows == 0 ? s_words.Text("Count.none") : s_words.With([cows]);
+
+    public static string Waiting(DateOnly? visit) => visit is { } day ? s_words.With([FarmTimes.Day(day)], "WaitingUntil") : s_words.Text();
+
+    public static string OldTasks(int count) => s_words.Count(count);
+
+    public static string Due(FollowUpView task, DateOnly today) =>
+        s_words.With([FarmTimes.Day(task.OverdueOn)], task.OverdueOn < today ? "Overdue" : "DueBy");
+
+    public static string NotSeenSince(string when, string ago) => s_words.With([when, ago]);
+
+    public static string Learning(int day, int days) => s_words.With([day, days]);
 
     /// <summary>
     /// What to expect at the farm's setting. A herd has some 25 to 50 new cases a year per 100 cows (from memory, to be
@@ -50,11 +66,9 @@ internal static class MorningTexts
     /// </summary>
     public static string Expectation(double falseAlertsPer100CowsPerWeek)
     {
-        var setting = string.Create(CultureInfo.InvariantCulture, $"Set to {falseAlertsPer100CowsPerWeek:0.##} false {(falseAlertsPer100CowsPerWeek == 1 ? "flag" : "flags")} a week per 100\u00A0cows");
+        var setting = s_words.With([$"{falseAlertsPer100CowsPerWeek:0.##}"], falseAlertsPer100CowsPerWeek == 1 ? "Setting.one" : "Setting.other");
         var best = 1 + falseAlertsPer100CowsPerWeek;
         var worst = 1 + (2 * falseAlertsPer100CowsPerWeek);
-        return best < 1.5
-            ? $"{setting}: most flags should be true, and slow or slight trouble is told later."
-            : string.Create(CultureInfo.InvariantCulture, $"{setting}: about one flag in {best:0} to {worst:0} is true. A look is cheap, a missed sore foot is not.");
+        return best < 1.5 ? s_words.With([setting], "ExpectMost") : s_words.With([setting, $"{best:0}", $"{worst:0}"]);
     }
 }

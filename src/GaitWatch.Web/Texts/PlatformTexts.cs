@@ -1,17 +1,47 @@
+using GaitWatch.Lameness;
+using GaitWatch.Store;
+
 namespace GaitWatch.Web;
 
 /// <summary>Words of the page about platforms.</summary>
 internal static class PlatformTexts
 {
-    public const string Title = "Platforms";
-    public const string Rejected = "Messages that could not be used";
-    public const string NoneRejected = "None.";
-    public const string NoShift = "not known yet";
+    // A balance of 0.01 is about one per cent of weight between the sides: what is smaller is of no concern.
+    private const double LeastToSay = 0.01;
 
-    public static string State(string state) => state switch
+    private static readonly Words s_words = new("Platform");
+
+    public static string Title => s_words.Text();
+
+    public static string Rejected => s_words.Text();
+
+    public static string NoneRejected => s_words.Text();
+
+    public static string NoneYet => s_words.Text();
+
+    public static string State(string state) => s_words.Text($"State.{state}");
+
+    /// <summary>A word above a figure: <c>LastCrossing</c>, <c>TagsRead</c> and so on.</summary>
+    public static string Name(string what) => s_words.Text($"Name.{what}");
+
+    public static string Ingest(IngestView ingest) => s_words.With(
+        [Figures.Count(ingest.Rejected), Figures.Count(ingest.Received), Figures.Count(ingest.Duplicates), Figures.Count(ingest.Pending)]);
+
+    /// <summary>How far the whole herd leans.</summary>
+    public static string Shift(Balances? shift)
     {
-        "ok" => "Working",
-        "offline" => "Offline",
-        _ => "Needs attention",
-    };
+        if (shift is not { } s)
+            return s_words.Text("Shift.unknown");
+        var parts = new[]
+        {
+            Lean(s.ForeHind, s.ForeHind, "front", "back"),
+            Lean(s.Fore * Math.Sqrt(2), s.Fore, "left-front", "right-front"),
+            Lean(s.Hind * Math.Sqrt(2), s.Hind, "left-behind", "right-behind"),
+        }.OfType<string>().ToArray();
+        return parts.Length == 0 ? s_words.Text("Shift.none") : string.Join(", ", parts);
+    }
+
+    private static string? Lean(double logRatio, double balance, string more, string less) => Math.Abs(balance) < LeastToSay
+        ? null
+        : s_words.With([Figures.PercentFine(100 * (Math.Exp(Math.Abs(logRatio)) - 1))], $"Shift.{(balance > 0 ? more : less)}");
 }

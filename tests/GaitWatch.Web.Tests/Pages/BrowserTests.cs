@@ -86,7 +86,7 @@ public sealed class BrowserTests : IAsyncLifetime
         await page.GetByLabel("Close the flag of cow 87").TapAsync();
         await page.Locator(".flag", new() { HasText = "87" }).GetByRole(AriaRole.Button, new() { Name = "Seen walking sound" }).First.TapAsync();
         await page.WaitForURLAsync("**/?closed=*");
-        Assert.Contains("Cow 87, left hind: closed.", await page.GetByRole(AriaRole.Status).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("Cow 87: flag closed (Left hind).", await page.GetByRole(AriaRole.Status).InnerTextAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain("87", await page.Locator(".flag-number").AllInnerTextsAsync());
     }
 

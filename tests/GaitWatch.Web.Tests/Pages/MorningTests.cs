@@ -98,7 +98,7 @@ public sealed class MorningTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.SeeOther, closed.StatusCode);
         Assert.Equal($"/?closed={alert.Id}", closed.Headers.Location?.ToString());
         var text = Html.Text(await _farm.PageAsync(closed.Headers.Location!.ToString()));
-        Assert.Contains("Cow 417, right hind: closed. Reason: seen walking sound.", text, StringComparison.Ordinal);
+        Assert.Contains("Cow 417: flag closed (Right hind). Reason: Seen walking sound.", text, StringComparison.Ordinal);
         Assert.Contains("No cow is flagged.", text, StringComparison.Ordinal);
 
         using var again = await CloseAsync(alert.Id, "other", "/");

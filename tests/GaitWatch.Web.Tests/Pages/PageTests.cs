@@ -21,7 +21,7 @@ public sealed class PageTests : IAsyncLifetime
         var html = await _farm.PageAsync("/cows/417");
         var text = Html.Text(html);
         Assert.Contains("Cow 417 pen 1, 101 days in milk", text, StringComparison.Ordinal);
-        Assert.Contains("Her right hind foot has carried less than her own normal for four days.", text, StringComparison.Ordinal);
+        Assert.Contains("Her right hind leg carries 22 % less than is normal for her, since about Mon 1 Jun.", text, StringComparison.Ordinal);
         Assert.Contains("Between 19 and 25 % less, with 95 % certainty", text, StringComparison.Ordinal);
         var charts = Html.Elements(html, "figure", "chart");
         // The flagged leg first, then in the order of the contract.
@@ -33,7 +33,7 @@ public sealed class PageTests : IAsyncLifetime
         Assert.Equal(4, html.Split("<desc").Length - 1);
         Assert.Contains("no: not all four feet measured", text, StringComparison.Ordinal);
         Assert.Contains("Earlier flags", text, StringComparison.Ordinal);
-        Assert.Contains("left fore, 8 % less; closed Thu 30 Apr – lifted, nothing found", text, StringComparison.Ordinal);
+        Assert.Contains("Left fore, 8 % less; closed Thu 30 Apr: Lifted, nothing found", text, StringComparison.Ordinal);
         Assert.Contains("982000000001000", text, StringComparison.Ordinal);
         Assert.Contains("Call the veterinarian the same day", text, StringComparison.Ordinal);
     }
@@ -131,7 +131,7 @@ public sealed class PageTests : IAsyncLifetime
             Assert.DoesNotContain("<!--", html, StringComparison.Ordinal);
             Assert.Contains("<html lang=\"en\">", html, StringComparison.Ordinal);
             Assert.Contains("Europe/Amsterdam", html, StringComparison.Ordinal);
-            foreach (var address in Html.Addresses(html).Where(address => !address.Contains("/close", StringComparison.Ordinal)).Distinct())
+            foreach (var address in Html.Addresses(html).Where(address => !address.Contains("/close", StringComparison.Ordinal) && address != "/choices").Distinct())
             {
                 using var response = await _farm.Http.GetAsync(address);
                 Assert.True(response.IsSuccessStatusCode, $"{route} leads to {address}: {(int)response.StatusCode}");

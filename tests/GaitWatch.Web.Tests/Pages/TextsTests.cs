@@ -1,0 +1,67 @@
+using System.Text.RegularExpressions;
+using GaitWatch.Gait;
+using GaitWatch.Herd;
+using GaitWatch.Lameness;
+
+namespace GaitWatch.Web.Tests;
+
+/// <summary>The files of texts: whole in every language, and nothing in them that no page says.</summary>
+public sealed partial class TextsTests
+{
+    public static TheoryData<string> Translations => [.. Languages.All.Select(language => language.Code).Where(code => code != Languages.Default)];
+
+    [Theory]
+    [MemberData(nameof(Translations))]
+    public void A_translation_has_every_text_and_no_other_each_with_the_same_places_for_figures(string language)
+    {
+        var english = Words.Of(Languages.Default);
+        var own = Words.Of(language);
+        Assert.Empty(english.Keys.Except(own.Keys));
+        Assert.Empty(own.Keys.Except(english.Keys));
+        Assert.All(english, text => Assert.Equal(Places(text.Value), Places(own[text.Key])));
+        Assert.All(own.Values, text => Assert.False(string.IsNullOrWhiteSpace(text)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Translations))]
+    public void A_translation_says_what_the_farms_rules_say(string language)
+    {
+        string[] said =
+        [
+            .. Enum.GetValues<FollowUpCause>().Select(cause => cause.InWords()),
+            .. Legs.All.SelectMany(leg => Enum.GetValues<AlertPattern>().Select(pattern => TrimListOrder.NoteFor(leg, pattern))).OfType<string>(),
+        ];
+        using var _ = new InLanguage(language);
+        Assert.All(said, sentence => Assert.NotEqual(sentence, Words.Rule(sentence)));
+        Assert.Equal("Nobody translated this.", Words.Rule("Nobody translated this."));
+    }
+
+    [Fact]
+    public void No_text_is_left_that_no_page_says()
+    {
+        var sources = Sources().ToArray();
+        Assert.NotEmpty(sources);
+        var unused = Words.Of(Languages.Default).Keys.Where(key => !key.StartsWith("Rules.", StringComparison.Ordinal)).Where(key =>
+        {
+            var (section, name) = (key[..key.IndexOf('.')], key[(key.IndexOf('.') + 1)..]);
+            var ofSection = sources.Where(source => source.Contains($"new(\"{section}\")", StringComparison.Ordinal));
+            // A name is that of the member that asks, or stands there as a text, whole or as far as its last point.
+            return !ofSection.Any(source => Regex.IsMatch(source, $@"\b{Regex.Escape(name.Split('.')[0])}\b") || source.Contains($"\"{name}\"", StringComparison.Ordinal) || source.Contains("s_words.Text(leg", StringComparison.Ordinal) || source.Contains("s_words.Text($\"{", StringComparison.Ordinal));
+        });
+        Assert.Empty(unused);
+    }
+
+    private static string[] Places(string text) => [.. Place().Matches(text).Select(match => match.Value).Distinct().Order(StringComparer.Ordinal)];
+
+    private static IEnumerable<string> Sources()
+    {
+        var folder = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(folder, "GaitWatch.sln")))
+            folder = Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The tests run outside the repository.");
+        return Directory.EnumerateFiles(Path.Combine(folder, "src", "GaitWatch.Web"), "*.cs", SearchOption.AllDirectories)
+            .Where(path => !path.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)).Select(File.ReadAllText);
+    }
+
+    [GeneratedRegex(@"\{\d+\}")]
+    private static partial Regex Place();
+}
