@@ -9,6 +9,8 @@ namespace GaitWatch.Web;
 /// <summary>How the export to InfluxDB stands, what it refused, and how what was kept before is brought.</summary>
 internal static class SeriesRoutes
 {
+    private const int MostBytes = 4096;
+
     public static void MapSeries(this IEndpointRouteBuilder api)
     {
         api.MapGet("/api/series", async (BarnStore store, CancellationToken cancellation) => TypedResults.Ok(await SeriesView.OfAsync(store, cancellation)))
@@ -19,7 +21,8 @@ internal static class SeriesRoutes
             .Gives<IReadOnlyList<SetAsideView>>().Refuses(400);
         api.MapPost("/api/series/backfill", BackfillAsync)
             .Describe("Series", "Removes from InfluxDB what it shows from an instant on and tells it anew from the store; goes on by itself, also after a restart.")
-            .Gives<SeriesView>(StatusCodes.Status202Accepted).Refuses(400, 409);
+            .Takes<BackfillBody>("application/json")
+            .Gives<SeriesView>(StatusCodes.Status202Accepted).Refuses(400, 409, 413, 415);
     }
 
     private static async Task<Results<Ok<IReadOnlyList<SetAsideView>>, ProblemHttpResult>> RefusedAsync(
@@ -32,12 +35,16 @@ internal static class SeriesRoutes
             : TypedResults.Ok(await Paging.ReadAsync(http, part, p => store.Series.SetAsideAsync(p, http.RequestAborted)));
     }
 
-    private static async Task<Results<Accepted<SeriesView>, ProblemHttpResult>> BackfillAsync(BarnStore store, string? since, CancellationToken cancellation)
+    private static async Task<Results<Accepted<SeriesView>, ProblemHttpResult>> BackfillAsync(HttpRequest request, BarnStore store, CancellationToken cancellation)
     {
-        var query = new QueryReader(store.Options.Calendar);
-        var from = query.Instant("since", since);
-        if (query.Faults.Any)
-            return query.Refusal.ToResult();
+        var (body, notTaken) = BodyReader.IsAbsent(request) ? (default, null) : await BodyReader.ReadAsync(request, "application/json", MostBytes, cancellation);
+        if (notTaken is not null)
+            return notTaken.ToResult();
+        if (!JsonFields.TryParseOptional(body, out var fields, out var refused))
+            return refused.ToResult();
+        var from = fields.InstantOrDay("since", store.Options.Calendar);
+        if (fields.Faults.Any)
+            return Refusal.Invalid(fields.Faults).ToResult();
         if (!store.Series.IsOn)
             return Refusal.Conflict("since", "No export is set up: set GaitWatch:Influx:Url, Token, Org and Bucket, then start the service again.").ToResult();
         await store.Backfill.StartAsync(from, cancellation);

@@ -27,8 +27,8 @@ internal static class ExportSeriesCommand
         verb.SetAction(async (parsed, cancellation) =>
         {
             await using var service = await ServiceConnection.OpenAsync(context, parsed.GetValue(url), makeStore: false, cancellation);
-            var query = parsed.GetValue(since) is { } day ? $"?since={day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}" : "";
-            await service.Api.WriteAsync(HttpMethod.Post, $"api/series/backfill{query}", null, cancellation);
+            var day = parsed.GetValue(since)?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            await service.Api.WriteAsync(HttpMethod.Post, "api/series/backfill", new { since = day }, cancellation);
             return await FollowAsync(context, service.Api, cancellation);
         });
         return verb;

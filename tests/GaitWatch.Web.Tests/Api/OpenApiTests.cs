@@ -13,6 +13,7 @@ public sealed class OpenApiTests : IAsyncLifetime
         "get /api/ingest", "get /api/ingest/rejected", "get /healthz", "get /readyz", "get /metrics", "post /api/inputs",
         "put /api/visits/{date}", "delete /api/visits/{date}", "post /api/cows/{cow}/findings", "put /api/findings/{id}", "post /api/follow-ups/{id}/done",
         "put /api/visits/{date}/cows/{cow}", "delete /api/visits/{date}/cows/{cow}", "get /api/alerts/{id}/evidence",
+        "get /api/series", "get /api/series/refused", "post /api/series/backfill",
     ];
 
     private readonly FarmHost _farm = new();
