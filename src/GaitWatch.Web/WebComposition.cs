@@ -60,6 +60,8 @@ public static class WebComposition
         app.MapTrimList();
         app.MapFindings();
         app.MapFollowUps();
+        app.MapStatistics();
+        app.MapExports();
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();

@@ -84,6 +84,9 @@ internal sealed class FootSplit
         // Where they carry alike, both stand for certain.
         var from = (int)Math.Clamp(leaving.Contact, 0, _plate.Count - 1);
         var to = (int)Math.Clamp(coming.Lift, 0, _plate.Count - 1);
+        // Feet whose times have crossed stood on no stretch together: the load is no walk, and Split says so of them.
+        if (from > to)
+            return;
         var start = (int)Math.Clamp(0.5 * (coming.Contact + leaving.Lift), from, to);
         while (start < to && OfComing(k, start) < 0.5 * Load(start))
             start++;

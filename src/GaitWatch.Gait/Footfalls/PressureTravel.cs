@@ -109,8 +109,9 @@ internal sealed class PressureTravel
             }
         }
 
-        var matrix = Matrix<double>.Build.DenseOfArray(normal);
-        var covariance = matrix.Cholesky().Solve(Matrix<double>.Build.DenseIdentity(size));
+        // The priors keep every place and travel finite, whatever the signal.
+        var covariance = NormalMatrix.Covariance(Matrix<double>.Build.DenseOfArray(normal))
+            ?? throw new InvalidOperationException("The plates' force or moment is not finite; recordings are cleaned of what is not before the feet are sought.");
         var solution = covariance * Vector<double>.Build.Dense(right);
         index = 0;
         foreach (var (_, list) in plates)
@@ -143,10 +144,10 @@ internal sealed class PressureTravel
             var shared = Shared(list[k], feet);
             Span<int> columns = [2 * foot, (2 * foot) + 1, shared, shared + 1, shared + 2];
             Span<double> row = stackalloc double[5];
-            for (var i = (int)Math.Ceiling(from); i <= to && i < plate.Count; i += spacing)
+            for (var i = Math.Max(0, (int)Math.Ceiling(from)); i <= to && i < plate.Count; i += spacing)
             {
                 var force = plate.ForceKg[i];
-                if (i < 0 || force <= 0)
+                if (force <= 0)
                     continue;
                 var phase = list[k].PhaseAt(i);
                 var error = MomentErrorKgMetres / force;

@@ -29,7 +29,7 @@ internal sealed class SwapLines
     {
         var force = plate.ForceKg;
         var reach = plate.Samples(ReachSeconds);
-        lowest = Math.Clamp(lowest, 1, plate.Count - 2);
+        lowest = Math.Clamp(lowest, 1, Math.Max(1, plate.Count - 2));
         var (fallAt, fall) = (lowest, -1e-6);
         var (riseAt, rise) = (lowest, 1e-6);
         for (var i = Math.Max(1, lowest - reach); i < lowest; i++)

@@ -167,7 +167,8 @@ internal sealed class StrideClock
         normal[Slope, Slope] += 1 / (dutyError * dutyError);
         right[Slope] += stance / MeanDuty / (dutyError * dutyError);
 
-        var covariance = normal.Cholesky().Solve(Matrix<double>.Build.DenseIdentity(Groups + 2));
+        if (NormalMatrix.Covariance(normal) is not { } covariance)
+            return null;
         var solution = covariance * right;
         var slope = solution[Slope];
         if (!(slope is > 0.2 and < 10) || !(Math.Abs(solution[Change]) < 0.25 * slope))

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using GaitWatch.Gait;
 
 namespace GaitWatch.Herd;
 
@@ -9,11 +10,13 @@ namespace GaitWatch.Herd;
 public sealed class FindingLog
 {
     private readonly ImmutableDictionary<string, FindingHistory> _byId;
+    private readonly ILookup<string, Finding> _byCow;
 
     private FindingLog(ImmutableDictionary<string, FindingHistory> byId)
     {
         _byId = byId;
         Findings = [.. byId.Values.Select(history => history.Current).Order(Finding.ByTime)];
+        _byCow = Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
     }
 
     /// <summary>A log without findings.</summary>
@@ -22,15 +25,25 @@ public sealed class FindingLog
     /// <summary>Every finding as it reads now, oldest first.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
-    /// <summary>Folds what was written; writes of other kinds are passed over.</summary>
+    /// <summary>
+    /// Folds what was written. Of the other writes only registrations matter: a finding of a cow that was known by her tag alone is
+    /// that of the cow to whom the tag was given since.
+    /// </summary>
     public static FindingLog Of(IEnumerable<FarmWrite> writes)
     {
-        var versions = writes.Select(write => write switch
+        var all = writes as IReadOnlyCollection<FarmWrite> ?? [.. writes];
+        var register = new Lazy<HerdRegister>(() => new HerdRegister(all.OfType<RegisterWrite>().Select(write => write.Registration)));
+        var versions = all.Select(write => write switch
         {
-            FindingWrite first => new FindingVersion(first.Finding, first.EnteredAt, IsCorrection: false),
-            FindingCorrectionWrite correction => new FindingVersion(correction.Finding, correction.EnteredAt, IsCorrection: true),
+            FindingWrite first => new FindingVersion(Named(first.Finding), first.EnteredAt, IsCorrection: false),
+            FindingCorrectionWrite correction => new FindingVersion(Named(correction.Finding), correction.EnteredAt, IsCorrection: true),
             _ => null,
         });
+
+        Finding Named(Finding finding) => Eid.TryParse(finding.Cow, out _, out _) && register.Value.Meant(finding.Cow, finding.At) is var cow && cow != finding.Cow
+            ? finding with { Cow = cow }
+            : finding;
+
         return new FindingLog(versions.OfType<FindingVersion>()
             .GroupBy(version => version.Finding.Id, StringComparer.Ordinal)
             .ToImmutableDictionary(group => group.Key, History, StringComparer.Ordinal));
@@ -40,7 +53,7 @@ public sealed class FindingLog
     public FindingHistory? Find(string id) => _byId.GetValueOrDefault(id);
 
     /// <summary>Findings of one cow as they read now, oldest first.</summary>
-    public IEnumerable<Finding> OfCow(string cow) => Findings.Where(finding => finding.Cow == cow);
+    public IEnumerable<Finding> OfCow(string cow) => _byCow[cow];
 
     /// <summary>
     /// What to do with a finding that is sent as new. A body that once stood under this id is known too: the sender may not have

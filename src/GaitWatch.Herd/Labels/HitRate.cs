@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using GaitWatch.Lameness;
-
 namespace GaitWatch.Herd;
 
 /// <summary>How often flags were true, of those whose foot was lifted.</summary>
@@ -23,14 +20,4 @@ public sealed record HitRate(int Right, int Minor, int OtherLeg, int NothingFoun
         int Count(LabelKind kind) => counts.GetValueOrDefault(kind);
         return new HitRate(Count(LabelKind.Right), Count(LabelKind.Minor), Count(LabelKind.OtherLeg), Count(LabelKind.NothingFound));
     }
-
-    /// <summary>By the farm's month in which the alert was raised, oldest first; the month is named by its first day.</summary>
-    public static ImmutableSortedDictionary<DateOnly, HitRate> ByMonth(IEnumerable<AlertLabel> labels, FarmCalendar calendar) => labels
-        .GroupBy(label => calendar.DayOf(label.Alert.RaisedAt) is var day ? new DateOnly(day.Year, day.Month, 1) : default)
-        .ToImmutableSortedDictionary(month => month.Key, Of);
-
-    /// <summary>By the alert's urgency, the most urgent first.</summary>
-    public static ImmutableSortedDictionary<Urgency, HitRate> ByUrgency(IEnumerable<AlertLabel> labels) => labels
-        .GroupBy(label => label.Alert.Urgency)
-        .ToImmutableSortedDictionary(urgency => urgency.Key, Of);
 }

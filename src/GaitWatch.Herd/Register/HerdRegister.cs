@@ -79,6 +79,20 @@ public sealed class HerdRegister
         return eid.ToString();
     }
 
+    /// <summary>
+    /// The cow that is meant where a number or a tag was given: a registered number is itself; a tag is the cow that wore it then; what
+    /// is neither stays as it is.
+    /// </summary>
+    /// <param name="named">A number, or the 15 digits of a tag, in groups or not.</param>
+    /// <param name="instant">When.</param>
+    public string Meant(string named, DateTimeOffset instant)
+    {
+        if (_byCow.ContainsKey(named))
+            return named;
+        var digits = named.Replace(" ", "", StringComparison.Ordinal);
+        return Eid.TryParse(digits, out var eid, out _) ? CowOf(eid, instant) : named;
+    }
+
     /// <summary>The tags that a cow has ever worn by this register.</summary>
     public IEnumerable<Eid> TagsOf(string cow) => HistoryOf(cow).Select(r => r.Eid).OfType<Eid>().Distinct();
 

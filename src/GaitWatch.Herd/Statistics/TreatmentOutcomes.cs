@@ -15,24 +15,35 @@ public static class TreatmentOutcomes
     // A look counts as the one at 35 days from a week before to a week after; chosen by us.
     private const int Tolerance = 7;
 
-    /// <summary>The table: one row for each treatment, treatments nobody had among them with 0 of 0.</summary>
-    public static ImmutableArray<TreatmentOutcome> Table(IEnumerable<JudgedTreatment> judged)
+    // Fewer days of load around the 35th tell nothing. Chosen by us.
+    private const int FewestDays = 3;
+
+    /// <summary>One row for each lesion and treatment that occurred, in the order of the lesions' codes.</summary>
+    public static ImmutableArray<TreatmentOutcome> ByLesion(IEnumerable<JudgedTreatment> judged) =>
+    [
+        .. judged.DistinctBy(treatment => treatment.FindingId)
+            .GroupBy(treatment => (treatment.Lesion, treatment.Treatment))
+            .OrderBy(row => row.Key.Lesion.WireName(), StringComparer.Ordinal).ThenBy(row => row.Key.Treatment)
+            .Select(row => Outcome(row.Key.Lesion, row.Key.Treatment, [.. row])),
+    ];
+
+    /// <summary>
+    /// Lesions of the claw horn together, by the four treatments of the trial; treatments nobody had among them with 0 of 0.
+    /// </summary>
+    public static ImmutableArray<TreatmentOutcome> OfClawHorn(IEnumerable<JudgedTreatment> judged)
     {
-        var byArm = judged.DistinctBy(treatment => treatment.FindingId).ToLookup(treatment => treatment.Arm);
+        var horn = judged.Where(treatment => treatment.Lesion.Site() == LesionSite.SoleHorn).DistinctBy(treatment => treatment.FindingId).ToLookup(treatment => treatment.Treatment);
         return
         [
-            .. Enum.GetValues<TreatmentArm>().Select(arm =>
-            {
-                var sound = new Proportion(byArm[arm].Count(treatment => treatment.IsSound), byArm[arm].Count());
-                var (lower, upper) = sound.Interval();
-                return new TreatmentOutcome(arm, sound, lower, upper);
-            }),
+            .. new[] { Treatment.Trim, Treatment.Block, Treatment.PainRelief, Treatment.Block | Treatment.PainRelief }
+                .Select(treatment => Outcome(null, treatment, [.. horn[treatment]])),
         ];
     }
 
     /// <summary>
-    /// Treatments of claw horn lesions that have been judged: by a locomotion score of 28 to 42 days after (1 is sound), else by
-    /// the load. Feet of which neither tells are left out, and so not called lame.
+    /// Every treated foot, judged by a locomotion score of 28 to 42 days after (1 is sound), else by the load: shown to be recovered
+    /// by day 42, or, where it was not, by whether the mean of the days around the 35th, none with a block or wrap on or pain relief at
+    /// work, lies within her normal band. Where neither tells, nothing is said.
     /// </summary>
     /// <param name="findings">Findings, in any order.</param>
     /// <param name="recoveries">Recoveries as they stand.</param>
@@ -40,41 +51,44 @@ public static class TreatmentOutcomes
     public static IEnumerable<JudgedTreatment> Judge(IEnumerable<Finding> findings, IEnumerable<RecoveryAssessment> recoveries, FarmCalendar calendar)
     {
         var all = findings.Order(Finding.ByTime).ToArray();
+        var byCow = all.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
         var byFinding = recoveries.DistinctBy(recovery => recovery.FindingId).ToDictionary(recovery => recovery.FindingId, StringComparer.Ordinal);
         foreach (var foot in TreatedFeet.Of(all, []))
         {
-            var sitting = all.Where(finding => finding.Cow == foot.Cow && finding.Foot == foot.Foot && (finding.At - foot.TreatedAt).Duration() <= FootWork.OneSession).ToArray();
-            if (!sitting.Any(finding => finding.Lesion.Site() == LesionSite.SoleHorn))
-                continue;
-            if (IsSound(foot, all, byFinding.GetValueOrDefault(foot.FindingId), calendar) is { } sound)
-                yield return new JudgedTreatment(foot.FindingId, Arm(sitting), sound);
+            var sitting = byCow[foot.Cow].Where(finding => finding.Foot == foot.Foot && (finding.At - foot.TreatedAt).Duration() <= FootWork.OneSession).ToArray();
+            var lesion = sitting.Where(finding => finding.Lesion != Lesion.None)
+                .OrderByDescending(LameLesion.Explains).ThenByDescending(finding => finding.Severity ?? 0).First().Lesion;
+            var recovery = byFinding.GetValueOrDefault(foot.FindingId);
+            yield return new JudgedTreatment(
+                foot.FindingId, foot.Cow, foot.Foot, foot.TreatedAt, lesion, Treatments.Of(lesion, sitting), IsSound(foot, byCow[foot.Cow], recovery, calendar),
+                recovery is null ? null : WaitingTimes.ToRecovery(recovery, calendar));
         }
     }
 
-    private static TreatmentArm Arm(Finding[] sitting) =>
-        (sitting.Any(finding => finding.Did(FindingAction.Block)), sitting.Any(finding => finding.Did(FindingAction.PainRelief))) switch
-        {
-            (false, false) => TreatmentArm.Trim,
-            (true, false) => TreatmentArm.TrimAndBlock,
-            (false, true) => TreatmentArm.TrimAndPainRelief,
-            _ => TreatmentArm.TrimBlockAndPainRelief,
-        };
+    private static TreatmentOutcome Outcome(Lesion? lesion, Treatment treatment, JudgedTreatment[] feet) => new(
+        lesion, treatment, feet.Length,
+        new Proportion(feet.Count(foot => foot.IsSound == true), feet.Count(foot => foot.IsSound is not null)),
+        KaplanMeier.Of(feet.Select(foot => foot.Waiting).OfType<WaitingTime>()));
 
-    private static bool? IsSound(TreatedFoot foot, Finding[] all, RecoveryAssessment? recovery, FarmCalendar calendar)
+    private static bool? IsSound(TreatedFoot foot, IEnumerable<Finding> ofCow, RecoveryAssessment? recovery, FarmCalendar calendar)
     {
         var treatedOn = calendar.DayOf(foot.TreatedAt).DayNumber;
-        var scored = all.Where(finding => finding.Cow == foot.Cow && finding.LocomotionScore is not null)
+        var scored = ofCow.Where(finding => finding.LocomotionScore is not null)
             .Select(finding => (Day: calendar.DayOf(finding.At).DayNumber - treatedOn, finding.LocomotionScore))
-            .Where(look => Math.Abs(look.Day - JudgedAfterDays) <= Tolerance)
+            .Where(look => IsNear(look.Day))
             .OrderBy(look => Math.Abs(look.Day - JudgedAfterDays)).FirstOrDefault();
         if (scored.LocomotionScore is { } score)
             return score == LocomotionScore.Least;
-        if (recovery is null)
+        if (recovery is not { BandPercent: { } band })
             return null;
-        if (recovery.RecoveredOn is { } day)
-            return day.DayNumber - treatedOn <= JudgedAfterDays + Tolerance;
-        // The load tells only once she has been watched so long.
-        var watched = recovery.LastSeenAt is { } seen ? calendar.DayOf(seen).DayNumber - treatedOn : 0;
-        return watched >= JudgedAfterDays && recovery.IsNotRecovering ? false : null;
+        if (recovery.RecoveredOn is { } day && day.DayNumber - treatedOn <= JudgedAfterDays + Tolerance)
+            return true;
+        // The load tells only once she has been watched so long: until then recovery may still be shown in time.
+        if (recovery.LastSeenAt is not { } seen || calendar.DayOf(seen).DayNumber - treatedOn < JudgedAfterDays + Tolerance)
+            return null;
+        var near = recovery.Days.Where(look => !look.IsMasked && IsNear(look.Day.DayNumber - treatedOn)).Select(look => look.DropPercent).ToArray();
+        return near.Length >= FewestDays ? near.Average() <= band : null;
     }
+
+    private static bool IsNear(int days) => Math.Abs(days - JudgedAfterDays) <= Tolerance;
 }

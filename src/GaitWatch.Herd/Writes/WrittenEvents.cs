@@ -10,15 +10,19 @@ public static class WrittenEvents
     public static ImmutableArray<CowEventInput> Of(IReadOnlyCollection<FarmWrite> writes)
     {
         var findings = FindingLog.Of(writes).Findings;
+        var register = new HerdRegister(writes.OfType<RegisterWrite>().Select(write => write.Registration));
         return
         [
-            .. writes.OfType<CloseAlertWrite>().Select(ToInput),
+            .. writes.OfType<CloseAlertWrite>().Select(write => ToInput(write, register)),
             .. FootCare.Events(findings),
             .. FootCare.Events(FarmRemovals.Of(writes, findings)),
         ];
     }
 
-    // The key tells every closing from every other.
-    private static CowEventInput ToInput(CloseAlertWrite write) => new(
-        write.Closed, $"{write.Closed.Cow}/closed/{write.Closed.Pattern}/{write.Closed.Leg}/{write.Closed.Reason}/{write.Closed.By}/{write.Closed.Note}");
+    // The key tells every closing from every other. An alert of a cow known by her tag alone is her own once the tag is registered.
+    private static CowEventInput ToInput(CloseAlertWrite write, HerdRegister register)
+    {
+        var closed = write.Closed with { Cow = register.Meant(write.Closed.Cow, write.At) };
+        return new CowEventInput(closed, $"{closed.Cow}/closed/{closed.Pattern}/{closed.Leg}/{closed.Reason}/{closed.By}/{closed.Note}");
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
@@ -29,7 +30,8 @@ public sealed partial class BarnReader
                 Body = context.AlertSteps.Where(step => step.AlertId == row.Id && step.At < end).OrderByDescending(step => step.Number).First().Body,
             })
             .ToListAsync(cancellation);
-        return WorstFirst(then.Select(alert => shown.View(alert.Row, alert.Body, end.FromMs().AddMilliseconds(-1))));
+        var lastInstant = end.FromMs().AddMilliseconds(-1);
+        return WorstFirst(then.Select(alert => shown.View(alert.Row, alert.Body, lastInstant, lastInstant)));
     }
 
     /// <summary>Alerts raised in [from, to), newest first, as they stand now.</summary>
@@ -109,9 +111,8 @@ public sealed partial class BarnReader
     private static readonly string[] s_byUrgency = [.. Enum.GetValues<Urgency>().Select(urgency => urgency.WireName())];
 
     private async Task<AlertShow> ShowAsync(BarnContext context, CancellationToken cancellation) => new(
-        await RegisterAsync(context, cancellation),
+        await BookAsync(context, cancellation),
         await context.CowsSeen.ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal, cancellation),
-        VisitBook.Of(await WritesAsync(context, cancellation)),
         await ListedAsync(context, cancellation),
         _options);
 
@@ -128,19 +129,22 @@ public sealed partial class BarnReader
 
     /// <summary>Shows alerts with what the register and the calendar add.</summary>
     private sealed class AlertShow(
-        HerdRegister register, Dictionary<string, DateTimeOffset> lastSeen, VisitBook visits, HashSet<string> listed, StoreOptions options)
+        (ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings) book, Dictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
     {
-        public AlertView View(AlertRow row, string body, DateTimeOffset asOf)
+        private readonly VisitBook _visits = VisitBook.Of(book.Writes);
+
+        public AlertView View(AlertRow row, string body, DateTimeOffset asOf, DateTimeOffset? past = null)
         {
             var alert = StoreJson.Read<Alert>(body);
             var today = options.Calendar.DayOf(asOf);
-            var urgency = VisitUrgency.Of(alert.Urgency, today, visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
+            var urgency = VisitUrgency.Of(alert.Urgency, today, _visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
             var isListed = alert.State == AlertState.Open && urgency != Urgency.Watch && listed.Contains(alert.Cow);
+            var label = AlertLabels.Of([alert], book.Findings.OfCow(alert.Cow).Where(finding => past is null || finding.At <= past), options.Calendar) is [var lifted] ? lifted : null;
             return new AlertView
             {
                 Id = alert.Id,
                 Cow = alert.Cow,
-                Pen = register.At(alert.Cow, asOf)?.Pen,
+                Pen = book.Register.At(alert.Cow, asOf)?.Pen,
                 Pattern = alert.Pattern.WireName(),
                 Leg = alert.Leg.WireName(),
                 LegProbability = alert.LegProbability,
@@ -153,6 +157,8 @@ public sealed partial class BarnReader
                 RevisedAt = row.RevisedAt.FromMs(),
                 ClosedAt = alert.ClosedAt,
                 CloseReason = alert.CloseReason?.WireName(),
+                Label = label?.Kind.WireName(),
+                LiftedAt = label?.LiftedAt,
                 LastSeenAt = lastSeen.TryGetValue(alert.Cow, out var seen) ? seen : null,
                 Explanation = alert.Explanation,
             };

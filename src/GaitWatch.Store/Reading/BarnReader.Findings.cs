@@ -19,7 +19,7 @@ public sealed partial class BarnReader
     public async Task<FindingLog> FindingsAsync(CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return FindingLog.Of(await WritesAsync(context, cancellation));
+        return (await BookAsync(context, cancellation)).Findings;
     }
 
     /// <summary>One assessment per treated foot of a cow, oldest treatment first.</summary>
@@ -37,14 +37,14 @@ public sealed partial class BarnReader
     }
 
     private async Task<ImmutableArray<RecoveryAssessment>> RecoveriesAtAsync(
-        BarnContext context, Now now, string? cow, DateTimeOffset? past, CancellationToken cancellation)
+        BarnContext context, Now now, string? cow, DateTimeOffset? past, CancellationToken cancellation, bool everTreated = false)
     {
         var asOf = past ?? now.AsOf;
-        var findings = FindingLog.Of(now.Writes).Findings.Where(finding => finding.At <= asOf && (cow is null || finding.Cow == cow)).ToArray();
+        var findings = now.Findings.Findings.Where(finding => finding.At <= asOf && (cow is null || finding.Cow == cow)).ToArray();
         if (findings.Length == 0)
             return [];
         var alerts = await AlertsAtAsync(context, past, cancellation);
-        var feet = TreatedFeet.Of(findings, alerts, FarmRemovals.Of(now.Writes.Where(write => write.At <= asOf), findings)).Where(foot => cow is not null || foot.TreatedAt > asOf - FollowedFor);
+        var feet = TreatedFeet.Of(findings, alerts, FarmRemovals.Of(now.Writes.Where(write => write.At <= asOf), findings)).Where(foot => cow is not null || everTreated || foot.TreatedAt > asOf - FollowedFor);
         var recoveries = ImmutableArray.CreateBuilder<RecoveryAssessment>();
         foreach (var ofCow in feet.GroupBy(foot => foot.Cow, StringComparer.Ordinal))
         {

@@ -74,17 +74,17 @@ public sealed partial class BarnReader
 
     private async Task<Now> NowAsync(BarnContext context, CancellationToken cancellation)
     {
-        var writes = await WritesAsync(context, cancellation);
-        var register = await RegisterAsync(context, cancellation);
+        var (writes, register, findings) = await BookAsync(context, cancellation);
         var newest = await NewestAsync(context, cancellation);
         var written = writes.Count == 0 ? newest : writes.Max(write => write.At);
-        return new Now(writes, register, newest, written > newest ? written : newest);
+        return new Now(writes, register, findings, newest, written > newest ? written : newest);
     }
 
     /// <summary>Where event time stands.</summary>
     /// <param name="Writes">Everything that people entered.</param>
     /// <param name="Register">The register.</param>
+    /// <param name="Findings">Every finding.</param>
     /// <param name="Newest">The newest crossing.</param>
     /// <param name="AsOf">The newest of crossings and of what people entered.</param>
-    private sealed record Now(ImmutableList<FarmWrite> Writes, HerdRegister Register, DateTimeOffset Newest, DateTimeOffset AsOf);
+    private sealed record Now(ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings, DateTimeOffset Newest, DateTimeOffset AsOf);
 }

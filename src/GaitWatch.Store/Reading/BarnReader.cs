@@ -53,7 +53,7 @@ public sealed partial class BarnReader
     private async Task<ImmutableList<FarmWrite>> WritesAsync(BarnContext context, CancellationToken cancellation) =>
         (await BookAsync(context, cancellation)).Writes;
 
-    private async Task<(ImmutableList<FarmWrite> Writes, HerdRegister Register)> BookAsync(BarnContext context, CancellationToken cancellation)
+    private async Task<(ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings)> BookAsync(BarnContext context, CancellationToken cancellation)
     {
         var last = _book.Last;
         var newer = await context.Writes.Where(row => row.Seq > last).OrderBy(row => row.Seq).Select(row => new { row.Seq, row.Body }).ToListAsync(cancellation);

@@ -5,7 +5,7 @@ namespace GaitWatch.Store;
 
 /// <summary>
 /// Everything that people entered, read once. Writes are only ever added, so what was read stays true and only what is newer
-/// need be fetched; the register is made again when something came.
+/// need be fetched; the register and the findings are made again when something of them came.
 /// </summary>
 /// <remarks>Safe to use from several threads.</remarks>
 internal sealed class WriteBook
@@ -16,6 +16,7 @@ internal sealed class WriteBook
     private readonly Lock _gate = new();
     private ImmutableList<FarmWrite> _writes = [];
     private HerdRegister _register = HerdRegister.Empty;
+    private FindingLog _findings = FindingLog.Empty;
     private long _last;
 
     /// <summary>The newest sequence number that has been read.</summary>
@@ -30,7 +31,7 @@ internal sealed class WriteBook
 
     /// <summary>Adds what was found to be newer, and gives everything.</summary>
     /// <param name="newer">Rows after some <see cref="Last"/> read before, in order; those known already are skipped.</param>
-    public (ImmutableList<FarmWrite> Writes, HerdRegister Register) Add(IReadOnlyCollection<(long Seq, string Body)> newer)
+    public (ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings) Add(IReadOnlyCollection<(long Seq, string Body)> newer)
     {
         lock (_gate)
         {
@@ -41,9 +42,11 @@ internal sealed class WriteBook
                 _last = newer.Max(row => row.Seq);
                 if (fresh.OfType<RegisterWrite>().Any())
                     _register = new HerdRegister(_writes.OfType<RegisterWrite>().Select(write => write.Registration));
+                if (fresh.Any(write => write is FindingWrite or FindingCorrectionWrite or RegisterWrite))
+                    _findings = FindingLog.Of(_writes);
             }
 
-            return (_writes, _register);
+            return (_writes, _register, _findings);
         }
     }
 }

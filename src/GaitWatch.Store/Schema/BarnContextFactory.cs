@@ -56,6 +56,9 @@ internal sealed class BarnContextFactory : IDbContextFactory<BarnContext>
     {
         public static void Prepare(DbConnection connection)
         {
+            // One opened to look whether a store is there may not change it; a store put back from a backup has no log yet.
+            if (connection.ConnectionString.Contains("Mode=ReadOnly", StringComparison.OrdinalIgnoreCase))
+                return;
             using var command = connection.CreateCommand();
             command.CommandText = "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;";
             command.ExecuteNonQuery();

@@ -50,6 +50,12 @@ public sealed record AlertView
     /// <summary>Why it was closed; null while it is not.</summary>
     public string? CloseReason { get; init; }
 
+    /// <summary>What lifting the foot said: <c>right</c>, <c>minor</c>, <c>other-leg</c> or <c>nothing-found</c>; null while it was not lifted.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>When the foot that says so was first in hand; null while none was.</summary>
+    public DateTimeOffset? LiftedAt { get; init; }
+
     /// <summary>When she last crossed a platform.</summary>
     public DateTimeOffset? LastSeenAt { get; init; }
 

@@ -12,10 +12,10 @@ internal static class CowRoutes
     public static void MapCows(this IEndpointRouteBuilder api)
     {
         api.MapGet("/api/cows", ListAsync)
-            .Describe("Cows", "The herd register: registered cows and those known by their tag alone, in order of their numbers.")
+            .Describe("Cows", "The herd register: registered cows and those known by their tag alone, in order of their numbers; with find those of whose number or tag it is a part, best first.")
             .Gives<IReadOnlyList<CowView>>().Refuses(400);
         api.MapGet("/api/cows/{cow}", OneAsync)
-            .Describe("Cows", "One cow.")
+            .Describe("Cows", "One cow, by her number or her tag.")
             .Gives<CowView>().Refuses(404);
         api.MapPut("/api/cows/{cow}", RegisterAsync)
             .Describe("Cows", "Registers a cow, or what holds of her from some instant on; her history is kept.")
@@ -27,18 +27,20 @@ internal static class CowRoutes
             .Gives<HerdImportView>().Stores().Refuses(400, 413, 415);
     }
 
-    private static async Task<Results<Ok<IReadOnlyList<CowView>>, ProblemHttpResult>> ListAsync(HttpContext http, BarnStore store, string? page, string? pageSize)
+    private static async Task<Results<Ok<IReadOnlyList<CowView>>, ProblemHttpResult>> ListAsync(HttpContext http, BarnStore store, string? find, string? page, string? pageSize)
     {
         var query = new QueryReader(store.Options.Calendar);
         var part = query.Page(page, pageSize);
         return query.Faults.Any
             ? query.Refusal.ToResult()
-            : TypedResults.Ok(await Paging.ReadAsync(http, part, p => store.Reader.CowsAsync(p, http.RequestAborted)));
+            : TypedResults.Ok(await Paging.ReadAsync(http, part, p => string.IsNullOrWhiteSpace(find)
+                ? store.Reader.CowsAsync(p, http.RequestAborted)
+                : store.Reader.FindCowsAsync(find, p, http.RequestAborted)));
     }
 
     private static async Task<Results<Ok<CowView>, ProblemHttpResult>> OneAsync(BarnStore store, string cow, CancellationToken cancellation)
     {
-        cow = RouteNames.Read(cow);
+        cow = await store.Reader.CowMeantAsync(RouteNames.Read(cow), cancellation);
         return await store.Reader.CowAsync(cow, cancellation) is { } found ? TypedResults.Ok(found) : Refusal.UnknownCow(cow).ToResult();
     }
 

@@ -37,6 +37,8 @@ internal static class FindingRoutes
         if (query.Faults.Any)
             return query.Refusal.ToResult();
         var log = await store.Reader.FindingsAsync(http.RequestAborted);
+        if (!string.IsNullOrEmpty(cow))
+            cow = await store.Reader.CowMeantAsync(cow, http.RequestAborted);
         if (!string.IsNullOrEmpty(cow) && await IsUnknownAsync(store, cow, log, http.RequestAborted))
             return Refusal.UnknownCow(cow).ToResult();
         var wanted = (string.IsNullOrEmpty(cow) ? log.Findings : log.OfCow(cow))
@@ -68,7 +70,7 @@ internal static class FindingRoutes
 
     private static async Task<Results<Ok<IReadOnlyList<RecoveryView>>, ProblemHttpResult>> RecoveryAsync(BarnStore store, string cow, CancellationToken cancellation)
     {
-        cow = RouteNames.Read(cow);
+        cow = await store.Reader.CowMeantAsync(RouteNames.Read(cow), cancellation);
         if (await IsUnknownAsync(store, cow, await store.Reader.FindingsAsync(cancellation), cancellation))
             return Refusal.UnknownCow(cow).ToResult();
         return TypedResults.Ok<IReadOnlyList<RecoveryView>>([.. (await store.Reader.RecoveriesOfAsync(cow, cancellation)).Select(RecoveryView.Of)]);

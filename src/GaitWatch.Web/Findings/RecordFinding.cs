@@ -19,9 +19,10 @@ internal sealed class RecordFinding(BarnStore store) : WriteRoute(HttpMethods.Po
     {
         if (!JsonFields.TryParse(request.Body, out var fields, out var refused))
             return WriteDecision.Refuse(refused);
-        var cow = request.Name("cow");
-        if (fields.Text("cow", 1000) is { } named && named != cow)
-            fields.Faults.Add("cow", $"cow is '{named}' in the body and '{cow}' in the route: leave it out of the body, or make them the same.");
+        var given = request.Name("cow");
+        var cow = await store.Reader.CowMeantAsync(given, cancellation);
+        if (fields.Text("cow", 1000) is { } named && named != given && named != cow)
+            fields.Faults.Add("cow", $"cow is '{named}' in the body and '{given}' in the route: leave it out of the body, or make them the same.");
         var (finding, enteredAt) = FindingFields.Read(fields, null, cow, request.ArrivedAt);
         if (finding is null)
             return WriteDecision.Refuse(Refusal.Invalid(fields.Faults));

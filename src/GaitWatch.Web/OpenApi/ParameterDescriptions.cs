@@ -11,7 +11,8 @@ internal static class ParameterDescriptions
     public static FrozenDictionary<string, (string Meaning, Func<OpenApiSchema> Shape)> All { get; } =
         new Dictionary<string, (string, Func<OpenApiSchema>)>
         {
-            ["cow"] = ("The cow's number or name on the farm.", Text),
+            ["cow"] = ("The cow's number or name on the farm, or the 15 digits of her tag.", Text),
+            ["find"] = ("A part of a cow's number or tag.", Text),
             ["id"] = ("The id, as a list gave it.", Text),
             ["platform"] = ("A platform's id.", Text),
             ["date"] = ("A day of the farm; where it may be left out, that of the newest event.", Date),

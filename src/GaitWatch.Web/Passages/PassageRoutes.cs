@@ -25,7 +25,7 @@ internal static class PassageRoutes
     private static async Task<IResult> OfCowAsync(
         HttpContext http, BarnStore store, string cow, string? from, string? to, string? page, string? pageSize)
     {
-        cow = RouteNames.Read(cow);
+        cow = await store.Reader.CowMeantAsync(RouteNames.Read(cow), http.RequestAborted);
         var query = new QueryReader(store.Options.Calendar);
         var (begin, end) = query.Span(from, to);
         var part = query.Page(page, pageSize);

@@ -18,7 +18,7 @@ internal sealed class DecideOnList(BarnStore store) : WriteRoute(HttpMethods.Put
         if (!JsonFields.TryParse(request.Body, out var fields, out var refused))
             return WriteDecision.Refuse(refused);
         var day = request.Day("date", fields.Faults);
-        var cow = request.Name("cow");
+        var cow = await store.Reader.CowMeantAsync(request.Name("cow"), cancellation);
         var at = request.At(fields);
         var hand = Hand(fields);
         Leg? foot = null;

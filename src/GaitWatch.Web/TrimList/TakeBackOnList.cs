@@ -20,6 +20,6 @@ internal sealed class TakeBackOnList(BarnStore store) : WriteRoute(HttpMethods.D
         return fields.Faults.Any
             ? WriteDecision.Refuse(Refusal.Invalid(fields.Faults))
             : await DecideOnList.JudgeAsync(
-                store, new TrimListHandWrite(at, day, request.Name("cow"), TrimListHand.AsRule, ""), fields.Faults, mustBeKnown: false, cancellation);
+                store, new TrimListHandWrite(at, day, await store.Reader.CowMeantAsync(request.Name("cow"), cancellation), TrimListHand.AsRule, ""), fields.Faults, mustBeKnown: false, cancellation);
     }
 }

@@ -38,7 +38,7 @@ internal static class TrimListRoutes
         var list = await store.Reader.TrimListAsync(day, http.RequestAborted);
         http.Response.Headers.Vary = HeaderNames.Accept;
         // A list for paper or a spreadsheet is whole; only the JSON is paged.
-        return Wanted(http.Request) switch
+        return Accepting.Wanted(http.Request, Json, Csv, Plain) switch
         {
             Csv => TypedResults.Text(TrimListCsv.Render(list), "text/csv; charset=utf-8"),
             Plain => TypedResults.Text(TrimListText.Render(list), "text/plain; charset=utf-8"),
@@ -51,12 +51,4 @@ internal static class TrimListRoutes
 
     private static Task<IResult> TakeBackAsync(HttpContext http, string date, string cow, string? at, WriteDesk desk, TakeBackOnList route) =>
         desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListDecisionView)decision.Account!)));
-
-    // What is asked for by name and most; JSON where that leaves it open.
-    private static string Wanted(HttpRequest request)
-    {
-        var accepted = request.GetTypedHeaders().Accept;
-        double Weight(string type) => accepted.Where(a => a.MatchesMediaType(type) && !a.MatchesAllTypes && !a.MatchesAllSubTypes).Select(a => a.Quality ?? 1).DefaultIfEmpty(0).Max();
-        return new[] { Json, Csv, Plain }.MaxBy(Weight)!;
-    }
 }

@@ -10,6 +10,10 @@ internal sealed class QueryReader(FarmCalendar calendar)
     public const int DefaultPageSize = 100;
     public const int LargestPageSize = 1000;
 
+    // Wider than any herd's records; at the calendar's own ends a day before or after cannot be told.
+    private const int EarliestYear = 1970;
+    private const int LatestYear = 2200;
+
     public Faults Faults { get; } = new();
 
     /// <summary>The refusal to answer with; only when there are faults.</summary>
@@ -21,7 +25,7 @@ internal sealed class QueryReader(FarmCalendar calendar)
         if (string.IsNullOrEmpty(text))
             return null;
         if (Days.TryParse(text, out var day))
-            return day;
+            return Within(name, text, day);
         Faults.Add(name, $"{name} is '{Shorten(text)}': a date such as 2026-03-02 is needed.");
         return null;
     }
@@ -36,13 +40,29 @@ internal sealed class QueryReader(FarmCalendar calendar)
         return (begin, end);
     }
 
+    /// <summary>Whole days of the farm, from inclusive, to exclusive; an instant means the day it lies in, as the end that day whole.</summary>
+    /// <param name="from">The begin; null for that of <paramref name="absent"/>, or a year before an earlier end.</param>
+    /// <param name="to">The end; null for that of <paramref name="absent"/>.</param>
+    /// <param name="absent">What holds where nothing is given.</param>
+    public Period WholeDays(string? from, string? to, Period absent)
+    {
+        var (begin, end) = Span(from, to);
+        Within("from", from, begin is { } b ? calendar.DayOf(b) : null);
+        Within("to", to, end is { } e ? calendar.DayOf(e) : null);
+        if (Faults.Any)
+            return absent;
+        var last = end is { } until ? calendar.DayOf(until.AddMilliseconds(-1)) : absent.To.AddDays(-1);
+        var first = begin is { } since ? calendar.DayOf(since) : Period.YearUpTo(last).From;
+        return new Period(first, last.AddDays(1));
+    }
+
     /// <summary>An instant, or the midnight that begins a date in the farm's zone.</summary>
     public DateTimeOffset? Instant(string name, string? text)
     {
         if (string.IsNullOrEmpty(text))
             return null;
         if (Days.TryParse(text, out var day))
-            return calendar.StartOf(day);
+            return Within(name, text, day) is { } known ? calendar.StartOf(known) : null;
         if (Instants.TryParse(text, out var instant))
             return instant;
         Faults.Add(name, $"{name} is '{Shorten(text)}': a date such as 2026-03-02 or an instant such as 2026-03-02T05:14:07Z is needed.");
@@ -72,6 +92,15 @@ internal sealed class QueryReader(FarmCalendar calendar)
 
     /// <summary>Yes or no; no when not given.</summary>
     public bool Flag(string name, string? text) => OneOf(name, text, "true", "false") == "true";
+
+    private DateOnly? Within(string name, string? text, DateOnly? day)
+    {
+        if (day is not { Year: < EarliestYear or > LatestYear })
+            return day;
+        if (!Faults.Has(name))
+            Faults.Add(name, $"{name} is '{Shorten(text ?? "")}': a year from {EarliestYear} to {LatestYear} is needed.");
+        return null;
+    }
 
     private int Whole(string name, string? text, int absent, int least, int most)
     {

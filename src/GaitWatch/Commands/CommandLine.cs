@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.CommandLine.Parsing;
 
 namespace GaitWatch;
 
@@ -61,6 +62,7 @@ internal static class CommandLine
             FollowUpsCommand.Make(context),
             ImportHerdCommand.Make(context),
             ExportCommand.Make(context),
+            BackupCommand.Make(context),
             CheckCommand.Make(context),
         };
         var help = root.Options.OfType<HelpOption>().Single();
@@ -73,14 +75,17 @@ internal static class CommandLine
         return root;
     }
 
+    // The verb, and the subcommand where it has some.
+    private static IEnumerable<string> Path(CommandResult result) =>
+        result.Command is RootCommand ? [] : [.. result.Parent is CommandResult parent ? Path(parent) : [], result.Command.Name];
+
     private static bool WrongUsage(ParseResult parsed, CommandContext context)
     {
         if (parsed.Errors.Count == 0 || parsed.Action is HelpWithExamples)
             return false;
         foreach (var error in parsed.Errors)
             context.Error.WriteLine(error.Message);
-        var verb = parsed.CommandResult.Command;
-        context.Error.WriteLine($"'gaitwatch {(verb is RootCommand ? "" : verb.Name + " ")}--help' shows how it is used.");
+        context.Error.WriteLine($"'gaitwatch {string.Concat(Path(parsed.CommandResult).Select(verb => verb + " "))}--help' shows how it is used.");
         return true;
     }
 }

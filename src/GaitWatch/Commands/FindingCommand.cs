@@ -10,7 +10,7 @@ internal static class FindingCommand
     /// <summary>Makes the verb.</summary>
     public static Command Make(CommandContext context)
     {
-        var cow = new Argument<string>("COW") { Description = "The cow's number." };
+        var cow = new Argument<string>("COW") { Description = "The cow's number, or the 15 digits of her tag." };
         var foot = Word("--foot", "lf, rf, lh or rh: left fore, right fore, left hind, right hind.", required: true);
         var lesion = Word("--lesion", "An ICAR code such as SU, WLF or DD, or foreign-body, other, none.", required: true);
         var claw = Word("--claw", "inner, outer or both; not for a lesion of the skin.");

@@ -10,7 +10,7 @@ internal static class RecoveryCommand
     /// <summary>Makes the verb.</summary>
     public static Command Make(CommandContext context)
     {
-        var cow = new Argument<string>("COW") { Description = "The cow's number." };
+        var cow = new Argument<string>("COW") { Description = "The cow's number, or the 15 digits of her tag." };
         var json = CommonOptions.Json();
         var url = CommonOptions.Url();
         var verb = new VerbCommand("recovery", "Whether a cow's treated feet take her weight again: one line for each treatment, and why.")

@@ -117,13 +117,39 @@ public sealed class AlertLabelsTests
         var labels = AlertLabels.Of(alerts, findings, Some.Berlin);
         Assert.Equal(new HitRate(1, 1, 1, 1), HitRate.Of(labels));
         Assert.Equal((1, 4), (HitRate.Of(labels).Hits.Count, HitRate.Of(labels).Hits.Of));
+        var report = HitRateReport.Of(alerts, labels, [], new DateOnly(2026, 3, 1), new DateOnly(2026, 5, 1), Some.Berlin);
+        Assert.Equal(new FlagTally(5, new HitRate(1, 1, 1, 1)), report.Overall);
         Assert.Equal(
-            [(new DateOnly(2026, 3, 1), new HitRate(1, 0, 0, 1)), (new DateOnly(2026, 4, 1), new HitRate(0, 1, 1, 0))],
-            HitRate.ByMonth(labels, Some.Berlin).Select(month => (month.Key, month.Value)));
+            [(new DateOnly(2026, 3, 1), new FlagTally(3, new HitRate(1, 0, 0, 1))), (new DateOnly(2026, 4, 1), new FlagTally(2, new HitRate(0, 1, 1, 0)))],
+            report.ByMonth.AsEnumerable());
         Assert.Equal(
-            [(Urgency.Today, new HitRate(1, 0, 1, 1)), (Urgency.NextVisit, new HitRate(0, 1, 0, 0))],
-            HitRate.ByUrgency(labels).Select(urgency => (urgency.Key, urgency.Value)));
+            [
+                (Urgency.Today, new FlagTally(4, new HitRate(1, 0, 1, 1))), (Urgency.NextVisit, new FlagTally(1, new HitRate(0, 1, 0, 0))),
+                (Urgency.Watch, new FlagTally(0, new HitRate(0, 0, 0, 0))),
+            ],
+            report.ByUrgency.AsEnumerable());
+        Assert.False(report.Overall.IsEnough);
         Assert.Null(HitRate.Of([]).Hits.Value);
+    }
+
+    [Fact]
+    public void One_that_is_only_watched_was_no_flag_and_counts_apart()
+    {
+        var watched = Some.Alert("1", urgency: Urgency.Watch);
+        var report = HitRateReport.Of([watched], AlertLabels.Of([watched], [Some.Finding("f", 2) with { Cow = "1" }], Some.Berlin), [], Some.Day0, Some.Day0.AddDays(5), Some.Berlin);
+        Assert.Equal(0, report.Overall.Raised);
+        Assert.Equal(new FlagTally(1, new HitRate(1, 0, 0, 0)), report.ByUrgency.Single(row => row.Urgency == Urgency.Watch).Flags);
+    }
+
+    [Fact]
+    public void Dismissed_flags_say_why_and_those_that_closed_by_themselves_are_none()
+    {
+        Alert Closed(string cow, AlertCloseReason reason) => Some.Alert(cow) with { State = AlertState.Closed, ClosedAt = Some.At(4, 6), CloseReason = reason };
+        var seen = Closed("1", AlertCloseReason.SeenWalkingSound);
+        Alert[] alerts = [seen, Closed("2", AlertCloseReason.LoadNormal), Closed("3", AlertCloseReason.LeftHerd), Some.Alert("4")];
+        var write = new CloseAlertWrite(Some.At(4, 6), new AlertClosedByHand("1", Some.At(4, 6), seen.Pattern, seen.Leg, AlertCloseReason.SeenWalkingSound, "walks well", "Jan"));
+        var dismissed = Assert.Single(DismissedFlag.Of(alerts, [write]));
+        Assert.Equal(new DismissedFlag(seen, AlertCloseReason.SeenWalkingSound, "walks well", "Jan"), dismissed);
     }
 
     [Fact]

@@ -7,32 +7,32 @@ public sealed class TreatmentOutcomesTests
 {
     // Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486: newly lame cows with claw horn lesions, sound at 35 days: trim alone 11 of
     // 45, trim and block 14 of 39, trim and pain relief 12 of 42, all three 23 of 41. Intervals: scipy, Wilson (reference.json).
-    private static readonly (TreatmentArm Arm, int Sound, int Of, double Lower, double Upper)[] Published =
+    private static readonly (Treatment Treatment, int Sound, int Of, double Lower, double Upper)[] Published =
     [
-        (TreatmentArm.Trim, 11, 45, 0.142355, 0.386734), (TreatmentArm.TrimAndBlock, 14, 39, 0.227421, 0.515819),
-        (TreatmentArm.TrimAndPainRelief, 12, 42, 0.171670, 0.435672), (TreatmentArm.TrimBlockAndPainRelief, 23, 41, 0.410405, 0.701099),
+        (Treatment.Trim, 11, 45, 0.142355, 0.386734), (Treatment.Block, 14, 39, 0.227421, 0.515819),
+        (Treatment.PainRelief, 12, 42, 0.171670, 0.435672), (Treatment.Block | Treatment.PainRelief, 23, 41, 0.410405, 0.701099),
     ];
 
     [Fact]
     public void The_published_table_comes_out_of_findings()
     {
         var findings = new List<Finding>();
-        foreach (var (arm, sound, of, _, _) in Published)
+        foreach (var (treatment, sound, of, _, _) in Published)
         {
             for (var i = 0; i < of; i++)
             {
-                var cow = $"{arm}-{i}";
-                findings.Add(Some.Finding($"{cow}-treated", 0, Lesion.SoleUlcer, Leg.Rh, Actions(arm)) with { Cow = cow, LocomotionScore = 3 });
+                var cow = $"{treatment}-{i}";
+                findings.Add(Some.Finding($"{cow}-treated", 0, Lesion.SoleUlcer, Leg.Rh, Actions(treatment)) with { Cow = cow, LocomotionScore = 3 });
                 findings.Add(Some.Finding($"{cow}-judged", 35, Lesion.None) with { Cow = cow, LocomotionScore = i < sound ? 1 : 3 });
             }
         }
 
-        var table = TreatmentOutcomes.Table(TreatmentOutcomes.Judge(findings, [], Some.Berlin));
-        Assert.Equal(Published.Select(row => (row.Arm, row.Sound, row.Of)), table.Select(row => (row.Arm, row.Sound.Count, row.Sound.Of)));
+        var table = TreatmentOutcomes.OfClawHorn(TreatmentOutcomes.Judge(findings, [], Some.Berlin));
+        Assert.Equal(Published.Select(row => (row.Treatment, row.Sound, row.Of)), table.Select(row => (row.Treatment, row.Sound.Count, row.Sound.Of)));
         foreach (var (row, published) in table.Zip(Published))
         {
-            Assert.Equal(published.Lower, row.Lower, 1e-6);
-            Assert.Equal(published.Upper, row.Upper, 1e-6);
+            Assert.Equal(published.Lower, row.Interval.Lower, 1e-6);
+            Assert.Equal(published.Upper, row.Interval.Upper, 1e-6);
         }
     }
 
@@ -42,39 +42,81 @@ public sealed class TreatmentOutcomesTests
     [InlineData(42, true)]
     [InlineData(43, null)]
     public void A_score_counts_near_the_35th_day(int day, bool? sound) =>
-        Assert.Equal(sound, Judged([Treated(), Some.Finding("b", day, Lesion.None) with { LocomotionScore = 1 }])?.IsSound);
+        Assert.Equal(sound, Judged([Treated(), Some.Finding("b", day, Lesion.None) with { LocomotionScore = 1 }])!.IsSound);
 
     [Theory]
-    [InlineData(RecoveryStatus.Recovered, 30, true)]
-    [InlineData(RecoveryStatus.Recovered, 50, false)]
-    [InlineData(RecoveryStatus.Stalled, null, false)]
-    [InlineData(RecoveryStatus.Recovering, null, null)]
-    [InlineData(RecoveryStatus.TooEarly, null, null)]
-    public void Without_a_score_the_load_judges_where_it_can(RecoveryStatus status, int? recovered, bool? sound)
+    [InlineData(RecoveryStatus.Recovered, 30, 3, true)]
+    [InlineData(RecoveryStatus.Recovered, 50, 3, true)]
+    [InlineData(RecoveryStatus.Recovered, 50, 9, false)]
+    [InlineData(RecoveryStatus.Stalled, null, 9, false)]
+    [InlineData(RecoveryStatus.Recovering, null, 5, false)]
+    [InlineData(RecoveryStatus.Recovering, null, 3, true)]
+    public void Without_a_score_the_load_judges(RecoveryStatus status, int? recovered, double dropAround35, bool sound)
     {
-        var recovery = Some.Recovery("a", status) with { RecoveredOn = recovered is { } day ? Some.Day0.AddDays(day) : null, LastSeenAt = Some.At(60) };
-        Assert.Equal(sound, Judged([Treated()], recovery)?.IsSound);
+        var recovery = Followed(status, dropAround35) with { RecoveredOn = recovered is { } day ? Some.Day0.AddDays(day) : null };
+        Assert.Equal(sound, Judged([Treated()], recovery)!.IsSound);
         Assert.False(Judged([Treated(), Some.Finding("b", 35, Lesion.None) with { LocomotionScore = 3 }], recovery)!.IsSound);
     }
 
     [Fact]
-    public void A_cow_not_watched_so_long_is_not_called_lame() =>
-        Assert.Null(Judged([Treated()], Some.Recovery("a", RecoveryStatus.Stalled) with { LastSeenAt = Some.At(20) }));
+    public void Where_nothing_tells_nothing_is_said()
+    {
+        var followed = Followed(RecoveryStatus.Stalled, 9);
+        Assert.Null(Judged([Treated()])!.IsSound);
+        // Not watched so long; a block on all the time; no normal from before.
+        Assert.Null(Judged([Treated()], followed with { LastSeenAt = Some.At(41) })!.IsSound);
+        Assert.Null(Judged([Treated()], followed with { Days = [.. followed.Days.Select(day => day with { IsMasked = true })] })!.IsSound);
+        Assert.Null(Judged([Treated()], followed with { BandPercent = null })!.IsSound);
+    }
 
     [Fact]
-    public void Only_lesions_of_the_claw_horn_are_in_the_table() =>
-        Assert.Null(Judged([Treated() with { Lesion = Lesion.DigitalDermatitis }, Some.Finding("b", 35, Lesion.None) with { LocomotionScore = 1 }]));
+    public void Each_lesion_has_its_own_row_with_the_number_behind_each_figure_and_few_give_no_verdict()
+    {
+        var findings = new List<Finding>();
+        var recoveries = new List<RecoveryAssessment>();
+        void Add(string cow, Lesion lesion, double drop, params FindingAction[] actions)
+        {
+            findings.Add(Some.Finding(cow, 0, lesion, Leg.Rh, [FindingAction.Trimmed, .. actions]) with { Cow = cow });
+            recoveries.Add(Followed(RecoveryStatus.Recovering, drop) with { FindingId = cow, Cow = cow, RecoveredOn = drop < 4 ? Some.Day0.AddDays(20) : null });
+        }
+
+        for (var i = 0; i < 13; i++)
+            Add($"s{i}", Lesion.SoleUlcer, i < 9 ? 2 : 9, FindingAction.Block, FindingAction.Wrap);
+        Add("w", Lesion.WhiteLineFissure, 2, FindingAction.PainRelief);
+        Add("d", Lesion.DigitalDermatitis, 9, FindingAction.Wrap, FindingAction.Block);
+        var rows = TreatmentOutcomes.ByLesion(TreatmentOutcomes.Judge(findings, recoveries, Some.Berlin));
+        // 9 of 13, Wilson: 0.4237 to 0.8732 (scipy.stats.binomtest(9, 13).proportion_ci(method="wilson")).
+        Assert.Equal(
+            [
+                "Digital dermatitis, trim and dressing: 0 of 1 foot sound at 35 days: too few to say.",
+                "Sole ulcer, trim and block: 9 of 13 feet sound at 35 days (42 to 87 % by chance alone); half of 13 were shown to be recovered by day 21.",
+                "White line fissure, trim and pain relief: 1 of 1 foot sound at 35 days: too few to say.",
+            ],
+            rows.Select(row => row.Sentence));
+        Assert.Equal(["dressing", "block", "pain-relief"], rows.Select(row => row.Treatment.WireName()));
+        Assert.Equal([false, true, false], rows.Select(row => row.IsEnough));
+    }
+
+    [Fact]
+    public void Lesions_of_the_skin_are_not_among_those_of_the_claw_horn() =>
+        Assert.All(
+            TreatmentOutcomes.OfClawHorn(TreatmentOutcomes.Judge([Treated() with { Lesion = Lesion.DigitalDermatitis }], [], Some.Berlin)), row => Assert.Equal(0, row.Treated));
+
+    private static RecoveryAssessment Followed(RecoveryStatus status, double dropAround35) => Some.Recovery("a", status) with
+    {
+        BandPercent = 4,
+        LastSeenAt = Some.At(60),
+        Days = [.. Enumerable.Range(30, 10).Select(day => new DailyDrop(Some.Day0.AddDays(day), day, dropAround35, 2, false, false))],
+    };
 
     private static Finding Treated() => Some.Finding("a", 0, Lesion.SoleUlcer, Leg.Rh, FindingAction.Trimmed);
 
     private static JudgedTreatment? Judged(Finding[] findings, params RecoveryAssessment[] recoveries) =>
         TreatmentOutcomes.Judge(findings, recoveries, Some.Berlin).SingleOrDefault();
 
-    private static FindingAction[] Actions(TreatmentArm arm) => arm switch
-    {
-        TreatmentArm.Trim => [FindingAction.Trimmed],
-        TreatmentArm.TrimAndBlock => [FindingAction.Trimmed, FindingAction.Block],
-        TreatmentArm.TrimAndPainRelief => [FindingAction.Trimmed, FindingAction.PainRelief],
-        _ => [FindingAction.Trimmed, FindingAction.Block, FindingAction.PainRelief],
-    };
+    private static FindingAction[] Actions(Treatment treatment) =>
+    [
+        FindingAction.Trimmed, .. treatment.HasFlag(Treatment.Block) ? [FindingAction.Block] : Array.Empty<FindingAction>(),
+        .. treatment.HasFlag(Treatment.PainRelief) ? [FindingAction.PainRelief] : Array.Empty<FindingAction>(),
+    ];
 }

@@ -31,6 +31,11 @@ public class CommandLineTests
     [InlineData("finding", "417", "--foot", "rh", "--lesion", "SU", "--at", "2026-03-04T10:00")]
     [InlineData("follow-ups", "--date", "2026-03-04", "--done", "x")]
     [InlineData("follow-ups", "--by", "Jan")]
+    [InlineData("export")]
+    [InlineData("export", "milk")]
+    [InlineData("export", "findings", "--from", "spring")]
+    [InlineData("export", "alerts", "--csv", "--json")]
+    [InlineData("backup")]
     [InlineData("run", "now")]
     public async Task Wrong_usage_ends_with_2_and_a_sentence(params string[] arguments)
     {
@@ -52,7 +57,7 @@ public class CommandLineTests
     {
         var (code, _, error) = await Terminal.RunAsync();
         Assert.Equal(2, code);
-        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, export, check.", error, StringComparison.Ordinal);
+        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, export, backup, check.", error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -44,6 +44,13 @@ public sealed class LoopVerbsTests : IDisposable
         Assert.Contains("2025-03-21 right hind: Too early to say: no normal of hers is known from before she went lame", recovery, StringComparison.Ordinal);
         Assert.Equal("f1", (string?)Assert.Single(JsonNode.Parse(await DoneAsync("recovery", "417", "--json"))!.AsArray())!["findingId"]);
 
+        Assert.Equal(
+            ["id,cow,eid,at,foot,claw,zone,lesion,lesionInWords,severity,", "f1,417,,2025-03-21T09:30:00.000Z,rh,outer,4,SU,sole ulcer,2,"],
+            (await DoneAsync("export", "findings")).Split("\r\n").Select(line => string.Join(',', line.Split(',')[..10]) + ","));
+        Assert.Equal("f1", (string?)Assert.Single(JsonNode.Parse(await DoneAsync("export", "findings", "--json", "--from", "2025-03-21"))!.AsArray())!["id"]);
+        Assert.Equal("[]", await DoneAsync("export", "findings", "--json", "--to", "2025-03-21"));
+        Assert.StartsWith("id,cow,eid,pen,pattern,leg,raisedAt,", await DoneAsync("export", "alerts"), StringComparison.Ordinal);
+
         Assert.StartsWith("Trim list for 2025-04-30, no visit planned, 1 cow", await DoneAsync("trim-list", "--visit", "2025-04-30"), StringComparison.Ordinal);
         Assert.Equal("Cancelled: 2025-03-21, morning, Anna, 12 places", await DoneAsync("visit", "2025-03-21", "--cancel"));
     }

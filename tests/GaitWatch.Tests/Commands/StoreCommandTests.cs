@@ -71,6 +71,47 @@ public sealed class StoreCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_backup_is_made_while_the_service_holds_the_store_and_reads_as_the_store_does()
+    {
+        await RunWithAsync(Passage, "replay", "-");
+        var copy = Path.Combine(_folder.Path, "copy.db");
+        await using (var held = await BarnStore.OpenAsync(
+            new StoreOptions { DataDirectory = Data, Calendar = new FarmCalendar(TimeZoneInfo.Utc) }, TimeProvider.System))
+        {
+            var (code, output, error) = await RunWithAsync("", "backup", copy, "--GaitWatch:TimeZone=Europe/Berlin");
+            Assert.True(code == 0, error);
+            Assert.EndsWith(" MB, 1 messages and entries, the newest crossing 2026-03-02 06:14. Keep it on another disk.\n", output, StringComparison.Ordinal);
+            Assert.StartsWith(copy, output, StringComparison.Ordinal);
+        }
+
+        var (again, _, refused) = await RunWithAsync("", "backup", copy);
+        Assert.Equal(1, again);
+        Assert.Contains($"{copy} is there already: give the backup another name", refused, StringComparison.Ordinal);
+
+        // Restored as the help says. The commands here share a process, which keeps connections to the old file.
+        var before = Short(await RunWithAsync("", "trim-list"));
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        foreach (var file in Directory.GetFiles(Data, BarnStore.FileName + "*"))
+            File.Delete(file);
+        File.Copy(copy, Path.Combine(Data, BarnStore.FileName));
+        Assert.Equal(before, Short(await RunWithAsync("", "trim-list")));
+        var (_, told, _) = await RunWithAsync(Passage, "replay", "-");
+        Assert.Equal("1 lines: 0 new, 1 known already, 0 could not be used.", told.TrimEnd());
+    }
+
+    [Fact]
+    public async Task A_backup_of_no_store_or_to_no_folder_is_told()
+    {
+        var (code, _, error) = await RunWithAsync("", "backup", Path.Combine(_folder.Path, "copy.db"));
+        Assert.Equal(1, code);
+        Assert.StartsWith("There is no store at ", error, StringComparison.Ordinal);
+        await RunWithAsync(Passage, "replay", "-");
+        (code, _, error) = await RunWithAsync("", "backup", Path.Combine(_folder.Path, "none", "copy.db"));
+        Assert.Equal(1, code);
+        Assert.StartsWith("There is no folder ", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Check_says_what_is_wrong_and_ends_with_1_when_something_is()
     {
         var (code, output, _) = await RunWithAsync("", "check", $"--GaitWatch:Mqtt:Port={FreePort.Take()}");

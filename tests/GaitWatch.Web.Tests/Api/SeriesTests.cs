@@ -18,7 +18,7 @@ public sealed class SeriesTests : IAsyncLifetime
         var series = await _farm.GetAsync("/api/series");
         Assert.False((bool)series["isSetUp"]!);
         Assert.Empty((await _farm.GetAsync("/api/series/refused")).AsArray());
-        using var answer = await _farm.Client.PostAsJsonAsync("/api/series/backfill", new { since = "2026-01-01" });
+        using var answer = await _farm.Http.PostAsJsonAsync("/api/series/backfill", new { since = "2026-01-01" });
         Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
         Assert.Contains("GaitWatch:Influx:Url", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
@@ -30,7 +30,7 @@ public sealed class SeriesTests : IAsyncLifetime
     public async Task A_day_that_is_none_is_refused(string body)
     {
         using var content = new StringContent(body, System.Text.Encoding.UTF8, "application/json");
-        using var answer = await _farm.Client.PostAsync("/api/series/backfill", content);
+        using var answer = await _farm.Http.PostAsync("/api/series/backfill", content);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.NotEmpty(JsonDocument.Parse(await answer.Content.ReadAsStringAsync()).RootElement.GetProperty("errors").EnumerateObject());
     }
