@@ -8,7 +8,7 @@ namespace GaitWatch.Store;
 internal sealed class SeriesExport(BarnStore store, InfluxOptions options, TimeProvider time, SeriesMetrics metrics, ILogger<SeriesExport> log) : BackgroundService
 {
     private static readonly TimeSpan FeedEvery = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan RecoveriesEvery = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan RecoveriesEvery = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan StorePause = TimeSpan.FromSeconds(5);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
