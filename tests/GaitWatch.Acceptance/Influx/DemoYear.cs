@@ -5,7 +5,7 @@ using GaitWatch.Store.Tests;
 namespace GaitWatch.Acceptance;
 
 /// <summary>The demo's year in a real influxd: the program as a newcomer starts it, with the four settings of the export.</summary>
-public sealed partial class DemoYear : IAsyncLifetime
+public sealed partial class DemoYear : IAsyncLifetime, IDisposable
 {
     private readonly TemporaryFolder _folder = new();
     private ChildProcess? _demo;
@@ -55,8 +55,9 @@ public sealed partial class DemoYear : IAsyncLifetime
             await Bridge.DisposeAsync();
         if (Influxd is not null)
             await Influxd.DisposeAsync();
-        _folder.Dispose();
     }
+
+    public void Dispose() => _folder.Dispose();
 
     internal async Task<JsonElement> JsonAsync(string route) => JsonDocument.Parse(await Client.GetStringAsync(route)).RootElement;
 

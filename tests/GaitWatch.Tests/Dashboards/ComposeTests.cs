@@ -21,7 +21,7 @@ public partial class ComposeTests
     [Fact]
     public void Secrets_are_files_and_none_stands_in_the_environment()
     {
-        Assert.DoesNotMatch(@"(?i)(password|token)[a-z_]*:\s+""?(?!/run/secrets/)[a-z0-9]", s_compose.Replace("mqtt-password:\n", "", StringComparison.Ordinal));
+        Assert.DoesNotMatch(@"(?i)(password|token)[a-z_]*:[ ]+""?(?!/run/secrets/)[a-z0-9]", s_compose);
         Assert.Contains("allow_anonymous false", s_compose, StringComparison.Ordinal);
     }
 
