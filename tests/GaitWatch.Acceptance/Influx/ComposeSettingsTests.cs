@@ -65,11 +65,11 @@ public sealed partial class ComposeSettingsTests : IDisposable
         await using var bridge = await V2Bridge.StartAsync(influxd.Address);
         await using var service = await Service.StartAsync(
             _folder.Path, null, $"--GaitWatch:Influx:Url={bridge.Address}", $"--GaitWatch:Influx:Token={V2Bridge.Token}", "--GaitWatch:Influx:Org=farm", "--GaitWatch:Influx:Bucket=gaitwatch");
-        await MosquittoPub.LinesAsync(service.MqttPort, "gaitwatch/home/lane/passage", Passages(0, 50));
+        await MosquittoPub.LinesAsync(service.MqttPort, "gaitwatch/home/parlour-exit/passage", Passages(0, 50));
         await Until.AsyncOf("the first points", () => influxd.NumberAsync("gaitwatch", "SELECT count(load_kg) FROM leg"), count => count == 200, TimeSpan.FromMinutes(1), () => service.Process.Said);
 
         small.Fill();
-        await MosquittoPub.LinesAsync(service.MqttPort, "gaitwatch/home/lane/passage", Passages(50, 400));
+        await MosquittoPub.LinesAsync(service.MqttPort, "gaitwatch/home/parlour-exit/passage", Passages(50, 400));
         await Until.AsyncOf("the fault to be told", () => service.JsonAsync("api/series"), series => series.GetProperty("fault").ValueKind == System.Text.Json.JsonValueKind.String, TimeSpan.FromMinutes(1), () => service.Process.Said);
         small.Empty();
         await Until.AsyncOf("everything", () => service.JsonAsync("api/series"), series => series.GetProperty("pending").GetInt64() == 0, TimeSpan.FromMinutes(3), () => service.Process.Said);

@@ -46,7 +46,7 @@ public sealed partial class DemoYear : IAsyncLifetime, IDisposable
     {
         if (_demo is not null)
         {
-            await _demo.EndAsync("INT");
+            await _demo.EndAsync();
             await _demo.DisposeAsync();
         }
 
