@@ -36,6 +36,24 @@ public sealed partial class DemoTests(ITestOutputHelper output) : IDisposable
         Assert.Equal(0, code);
         Assert.Contains("Lift both hind feet.", list, StringComparison.Ordinal);
 
+        // One cow has gone the whole way from flag to sound, another is stalled and back on the list; the farm works its tasks.
+        async Task<System.Text.Json.JsonElement[]> ListAsync(string route) => [.. System.Text.Json.JsonDocument.Parse(await client.GetStringAsync(route)).RootElement.EnumerateArray()];
+        var rows = await ListAsync("api/trim-list");
+        var stalled = rows.First(row => row.GetProperty("reason").GetString() == "not-recovering").GetProperty("cow").GetString()!;
+        Assert.Contains("stalled", (await CommandRun.OfAsync(_folder.Path, "recovery", stalled, "--url", url.Groups[1].Value)).Item2, StringComparison.Ordinal);
+        var blocked = (await ListAsync("api/findings")).Where(finding => finding.GetProperty("actions").ToString().Contains("\"block\"", StringComparison.Ordinal)).Select(finding => finding.GetProperty("cow").GetString()!).Distinct();
+        var sound = new List<string>();
+        foreach (var cow in blocked)
+        {
+            if ((await ListAsync($"api/cows/{cow}/recovery")).Any(foot => foot.GetProperty("status").GetString() == "recovered" && foot.GetProperty("marks").ToString().Contains("block-off", StringComparison.Ordinal)))
+                sound.Add(cow);
+        }
+
+        Assert.NotEmpty(sound);
+        Assert.Contains("recovered", (await CommandRun.OfAsync(_folder.Path, "recovery", sound[0], "--url", url.Groups[1].Value)).Item2, StringComparison.Ordinal);
+        var today = DateOnly.FromDateTime(DateTime.UtcNow);
+        Assert.DoesNotContain(await ListAsync("api/follow-ups"), task => DateOnly.Parse(task.GetProperty("overdueOn").GetString()!) < today.AddDays(-14));
+
         Assert.Equal(0, await demo.EndAsync("INT"));
         Assert.Empty(Directory.EnumerateFileSystemEntries(temporary, "gaitwatch-demo-*"));
     }

@@ -26,6 +26,8 @@ internal static class DemoCases
         [new("WLF", Foot.Rh, 60, 12, 0.20, 40, 6, 0.6)],
         // Treated ten weeks ago and sound again.
         [new("DD", Foot.Lh, 78, 6, 0.16, 68, 6)],
+        // Flagged, put on the list, blocked at a visit twelve weeks ago, her block looked at and taken off: sound again.
+        [new("SU", Foot.Rh, 95, 8, 0.20, 82, 6)],
         // Seen to be very lame by the farm, treated, and in the hospital pen since: she does not cross.
         [new("WLA", Foot.Lh, 13, 5, 0.28, 6, 8, InHospital: true)],
     ];

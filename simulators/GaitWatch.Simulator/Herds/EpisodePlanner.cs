@@ -183,15 +183,34 @@ internal sealed class EpisodePlanner(HerdSpec spec)
         var at = Whole(start.At);
         var found = lesion.Find(random, Id(cow, at, episode.Foot), episode.Foot, episode.DropAt(start.At), start.HasBlock, start.HasPainRelief);
         findings.Add(new(at, cow.Number, found));
+        // The farm's own work afterwards, in its time: the wrap off, the block looked at and off, the soft horn and the outcome looked at.
         if (found.Actions.Contains("wrap"))
-            Later(at.AddDays(3), "wrap-off");
+            Later(3, "wrap-off");
         if (start.HasBlock)
-            Later(at.AddDays(25 + random.Below(7)), "block-off");
-
-        void Later(DateTimeOffset when, string action) => findings.Add(new(when, cow.Number, found with
         {
-            Id = Id(cow, when, episode.Foot), Actions = [action], BlockClaw = null, ForeignBodyMillimetres = null,
-        }));
+            Later(7, null);
+            Later(25 + random.Below(5), "block-off");
+        }
+        else if (found.Actions.Contains("loose-horn-removed"))
+        {
+            Later(22, null);
+        }
+
+        if (!found.Actions.Contains("refer-to-vet"))
+            Later(36, null);
+
+        void Later(int days, string? action)
+        {
+            var when = at.AddDays(days);
+            var look = found with
+            {
+                Id = Id(cow, when, episode.Foot), Actions = action is null ? [] : [action], BlockClaw = null, ForeignBodyMillimetres = null, By = "the farm",
+            };
+            // A foot that carries its weight again looks like it.
+            findings.Add(new(when, cow.Number, action is null && episode.DropAt(when) < 0.02
+                ? look with { Claw = null, Zone = null, Lesion = "none", Severity = null, MStage = null }
+                : look));
+        }
     }
 
     /// <summary>Trims of sound cows: between 60 and 100 days in milk and at drying off (common practice), at the next visit, all four feet.</summary>

@@ -81,4 +81,8 @@ public sealed record ChuteFinding(
     string? MStage,
     IReadOnlyList<string> Actions,
     string? BlockClaw,
-    int? ForeignBodyMillimetres);
+    int? ForeignBodyMillimetres)
+{
+    /// <summary>Who entered it.</summary>
+    public string By { get; init; } = "the trimmer";
+}

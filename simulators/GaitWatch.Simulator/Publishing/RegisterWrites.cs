@@ -82,7 +82,7 @@ public static class RegisterWrites
 
         json.WriteNull("withdrawalUntil");
         json.WriteNull("locomotionScore");
-        json.WriteString("by", "the trimmer");
+        json.WriteString("by", finding.By);
         json.WriteString("note", string.Empty);
     });
 

@@ -20,11 +20,15 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
     private readonly RecentFolds _recent = new();
     private readonly List<PassageAssessment> _assessments = [];
     private readonly List<AlertChange> _steps = [];
+    private readonly Dictionary<string, DateTimeOffset> _touched = new(StringComparer.Ordinal);
     private HerdFold? _fold;
     private bool _isOutdated;
 
     /// <summary>Whether the kept folds are of another version, so that everything must be folded again even though nothing came in.</summary>
     public bool IsOutdated => _isOutdated;
+
+    /// <summary>Cows of whom assessments or alerts were written or removed by the last <see cref="AdvanceAsync"/>, and from when on they may differ.</summary>
+    public IReadOnlyDictionary<string, DateTimeOffset> Touched => _touched;
 
     /// <summary>The fold in memory is not to be trusted any more; it is restored before it is used again.</summary>
     public void Reset()
@@ -57,11 +61,14 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
     /// <returns>Whether anything was folded.</returns>
     public async Task<bool> AdvanceAsync(StateChange change, KnownEvents known, DateTimeOffset? earliest)
     {
+        _touched.Clear();
         var again = _isOutdated || (earliest is not null && earliest <= _fold!.Head);
         if (again)
         {
             _fold = await RestoreAsync(change, _isOutdated ? DateTimeOffset.MinValue : earliest);
-            await change.ForgetFromAsync(_fold.Head + Resolution ?? DateTimeOffset.MinValue);
+            var from = _fold.Head + Resolution ?? DateTimeOffset.MinValue;
+            foreach (var cow in await change.ForgetFromAsync(from))
+                Touch(cow, from);
         }
 
         _assessments.Clear();
@@ -166,10 +173,20 @@ internal sealed class FoldRunner(BarnOptions options, TimeProvider time, ILogger
 
     private async Task FlushAsync(StateChange change)
     {
+        foreach (var assessment in _assessments)
+            Touch(assessment.Cow, assessment.At);
+        foreach (var step in _steps)
+            Touch(step.Alert.Cow, step.At);
         await change.WriteAssessmentsAsync(_assessments);
         await change.WriteAlertStepsAsync(_steps);
         _assessments.Clear();
         _steps.Clear();
+    }
+
+    private void Touch(string cow, DateTimeOffset from)
+    {
+        if (!_touched.TryGetValue(cow, out var earlier) || from < earlier)
+            _touched[cow] = from;
     }
 
     private DateTimeOffset? DayAfter(DateTimeOffset? instant) =>

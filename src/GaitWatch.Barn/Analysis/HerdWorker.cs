@@ -1,4 +1,5 @@
 using GaitWatch.Herd;
+using GaitWatch.Lameness;
 using GaitWatch.Store;
 using Microsoft.Extensions.Logging;
 
@@ -60,7 +61,8 @@ public sealed class HerdWorker
     /// <returns>False when there were none.</returns>
     /// <exception cref="StoreUnavailableException">The store cannot be read or written; nothing was changed.</exception>
     /// <remarks>
-    /// An input at which the analysis fails twice is set aside: kept as rejected, <c>analysis-failed</c>, and left out.
+    /// An input at which the analysis fails is set aside: kept as rejected, <c>analysis-failed</c>, and left out. Where the failure does
+    /// not say which it was, it is found by halves, and must fail twice.
     /// </remarks>
     public async Task<bool> RunOnceAsync(CancellationToken cancellation = default)
     {
@@ -138,6 +140,7 @@ public sealed class HerdWorker
         earliest = Earliest.Of(earliest, await DevicePassagesAsync(change, batch, known.Register));
         earliest = Earliest.Of(earliest, await ReassignAsync(change, batch, known.Register));
         await _runner.AdvanceAsync(change, known, earliest);
+        RecoveryUpdate.Run(change, known, _runner.Touched, known.CowsTreatedOtherwise(_known), new RecoveryOptions { TimeZone = _options.Calendar.Zone });
         await PruneAsync(change, batch);
         _known = known;
     }

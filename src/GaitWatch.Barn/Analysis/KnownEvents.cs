@@ -20,11 +20,19 @@ internal sealed class KnownEvents
         _writes = writes;
         NewestWrite = writes.Max(write => (DateTimeOffset?)write.At);
         Register = new HerdRegister(writes.OfType<RegisterWrite>().Select(write => write.Registration));
-        All = [.. Register.Events(calendar).Concat(WrittenEvents.Of(writes)).Select(ToMilliseconds).Distinct().Order(HerdInput.Order).Cast<CowEventInput>()];
+        Findings = FindingLog.Of(writes);
+        Removals = FarmRemovals.Of(writes, Findings.Findings);
+        All = [.. Register.Events(calendar).Concat(WrittenEvents.Of(writes, Findings.Findings, Removals, Register)).Select(ToMilliseconds).Distinct().Order(HerdInput.Order).Cast<CowEventInput>()];
     }
 
     /// <summary>The register of these writes.</summary>
     public HerdRegister Register { get; }
+
+    /// <summary>The findings of these writes.</summary>
+    public FindingLog Findings { get; }
+
+    /// <summary>Wraps and blocks that the farm took off by itself.</summary>
+    public ImmutableArray<FarmRemoval> Removals { get; }
 
     /// <summary>Every event, in the order of a history.</summary>
     public ImmutableArray<CowEventInput> All { get; }
@@ -47,6 +55,18 @@ internal sealed class KnownEvents
         var difference = All.ToHashSet();
         difference.SymmetricExceptWith(other.All);
         return difference.Min(one => (DateTimeOffset?)one.At);
+    }
+
+    /// <summary>Cows of whom something was found or done that another did not know, or knew otherwise.</summary>
+    public IEnumerable<string> CowsTreatedOtherwise(KnownEvents other)
+    {
+        if (ReferenceEquals(this, other))
+            return [];
+        var findings = Findings.Findings.ToHashSet();
+        findings.SymmetricExceptWith(other.Findings.Findings);
+        var removals = Removals.ToHashSet();
+        removals.SymmetricExceptWith(other.Removals);
+        return findings.Select(finding => finding.Cow).Concat(removals.Select(removal => removal.Finding.Cow));
     }
 
     /// <summary>The place of the first event after an instant.</summary>

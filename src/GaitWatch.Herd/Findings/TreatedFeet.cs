@@ -7,6 +7,9 @@ namespace GaitWatch.Herd;
 /// <summary>The feet whose recovery is followed, told to detection in its own words.</summary>
 public static class TreatedFeet
 {
+    /// <summary>How a cow walks when sound is told from so long before onset.</summary>
+    public static TimeSpan SoundBefore { get; } = TimeSpan.FromDays(new RecoveryOptions().SoundDaysBefore);
+
     /// <summary>
     /// One for each sitting at which a foot was treated, with what was done to it until it was treated anew. Sittings belong to the
     /// first finding that treated.

@@ -16,6 +16,7 @@ public static class FarmRemovals
         if (done.Count == 0)
             return [];
         var all = findings.ToArray();
+        var byFoot = all.ToLookup(finding => (finding.Cow, finding.Foot));
         return
         [
             .. all.Where(finding => finding.Did(FindingAction.Wrap)).SelectMany(finding => Off(finding, FollowUpCause.Wrap, FindingAction.Wrap, FindingAction.WrapOff))
@@ -27,7 +28,7 @@ public static class FarmRemovals
         IEnumerable<FarmRemoval> Off(Finding finding, FollowUpCause cause, FindingAction on, FindingAction off)
         {
             if (done.TryGetValue(FollowUp.MakeId(cause, finding.Id), out var at)
-                && !all.Any(other => other.Cow == finding.Cow && other.Foot == finding.Foot && other.At > finding.At && other.At <= at && other.Did(on)))
+                && !byFoot[(finding.Cow, finding.Foot)].Any(other => other.At > finding.At && other.At <= at && other.Did(on)))
                 yield return new FarmRemoval(finding, at, off);
         }
     }

@@ -10,13 +10,10 @@ namespace GaitWatch.Herd;
 public static class TreatmentOutcomes
 {
     /// <summary>Days after treatment on which it is judged: Thomas H.J. et al. 2015.</summary>
-    public const int JudgedAfterDays = 35;
+    public static int JudgedAfterDays { get; } = new RecoveryOptions().JudgedAfterDays;
 
-    // A look counts as the one at 35 days from a week before to a week after; chosen by us.
-    private const int Tolerance = 7;
-
-    // Fewer days of load around the 35th tell nothing. Chosen by us.
-    private const int FewestDays = 3;
+    // A look counts as the one at 35 days from a week before to a week after.
+    private static int Tolerance { get; } = new RecoveryOptions().JudgedWithinDays;
 
     /// <summary>One row for each lesion and treatment that occurred, in the order of the lesions' codes.</summary>
     public static ImmutableArray<TreatmentOutcome> ByLesion(IEnumerable<JudgedTreatment> judged) =>
@@ -83,11 +80,8 @@ public static class TreatmentOutcomes
             return null;
         if (recovery.RecoveredOn is { } day && day.DayNumber - treatedOn <= JudgedAfterDays + Tolerance)
             return true;
-        // The load tells only once she has been watched so long: until then recovery may still be shown in time.
-        if (recovery.LastSeenAt is not { } seen || calendar.DayOf(seen).DayNumber - treatedOn < JudgedAfterDays + Tolerance)
-            return null;
-        var near = recovery.Days.Where(look => !look.IsMasked && IsNear(look.Day.DayNumber - treatedOn)).Select(look => look.DropPercent).ToArray();
-        return near.Length >= FewestDays ? near.Average() <= band : null;
+        // Where recovery was not shown in time, the days around judgement tell how she walked then.
+        return recovery.DropPercentWhenJudged is { } drop ? drop <= band : null;
     }
 
     private static bool IsNear(int days) => Math.Abs(days - JudgedAfterDays) <= Tolerance;

@@ -10,14 +10,21 @@ public static class WrittenEvents
     public static ImmutableArray<CowEventInput> Of(IReadOnlyCollection<FarmWrite> writes)
     {
         var findings = FindingLog.Of(writes).Findings;
-        var register = new HerdRegister(writes.OfType<RegisterWrite>().Select(write => write.Registration));
-        return
-        [
-            .. writes.OfType<CloseAlertWrite>().Select(write => ToInput(write, register)),
-            .. FootCare.Events(findings),
-            .. FootCare.Events(FarmRemovals.Of(writes, findings)),
-        ];
+        return Of(writes, findings, FarmRemovals.Of(writes, findings), new HerdRegister(writes.OfType<RegisterWrite>().Select(write => write.Registration)));
     }
+
+    /// <summary>The same of what has been gathered from the writes already.</summary>
+    /// <param name="writes">The writes.</param>
+    /// <param name="findings">Their findings.</param>
+    /// <param name="removals">What the farm took off.</param>
+    /// <param name="register">Their register.</param>
+    public static ImmutableArray<CowEventInput> Of(
+        IEnumerable<FarmWrite> writes, IEnumerable<Finding> findings, IEnumerable<FarmRemoval> removals, HerdRegister register) =>
+    [
+        .. writes.OfType<CloseAlertWrite>().Select(write => ToInput(write, register)),
+        .. FootCare.Events(findings),
+        .. FootCare.Events(removals),
+    ];
 
     // The key tells every closing from every other. An alert of a cow known by her tag alone is her own once the tag is registered.
     private static CowEventInput ToInput(CloseAlertWrite write, HerdRegister register)

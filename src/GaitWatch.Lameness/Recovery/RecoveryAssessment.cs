@@ -51,6 +51,12 @@ public sealed record RecoveryAssessment
     /// <summary>Her last accepted passage that counts here; null when she has not been measured since.</summary>
     public DateTimeOffset? LastSeenAt { get; init; }
 
+    /// <summary>
+    /// Mean drop of the days around judgement on which nothing masked her walk, per cent; null while that time is not over, or where too
+    /// few such days are in it.
+    /// </summary>
+    public double? DropPercentWhenJudged { get; init; }
+
     /// <summary>The fitted curve; null when there are too few days for one.</summary>
     public RecoveryCurve? Curve { get; init; }
 

@@ -11,8 +11,22 @@ namespace GaitWatch.Lameness;
 /// </summary>
 public static class RecoveryAssessor
 {
+    /// <summary>Rises when the same readings are judged otherwise: what was kept from before is judged again.</summary>
+    public const int Version = 1;
+
     // Days before treatment whose mean tells the drop at treatment.
     private const int DaysBefore = 3;
+
+    /// <summary>One treated foot as it stood at an instant, held against her normal from before onset.</summary>
+    /// <param name="foot">The foot and what was done to it.</param>
+    /// <param name="passages">Her passages, from weeks before onset on, in order of time.</param>
+    /// <param name="asOf">The instant; later passages and marks are not looked at.</param>
+    /// <param name="options">Settings.</param>
+    public static RecoveryAssessment Assess(TreatedFoot foot, IReadOnlyList<AssessedPassage> passages, DateTimeOffset asOf, RecoveryOptions options)
+    {
+        var (readings, baseline) = NormalBeforeOnset.Of(foot.Foot, foot.OnsetAt, passages);
+        return Assess(foot, readings, baseline, asOf, options);
+    }
 
     /// <summary>One treated foot as it stood at an instant.</summary>
     /// <param name="foot">The foot and what was done to it.</param>
@@ -23,7 +37,8 @@ public static class RecoveryAssessor
     public static RecoveryAssessment Assess(
         TreatedFoot foot, IEnumerable<LoadReading> readings, RecoveryBaseline? baseline, DateTimeOffset asOf, RecoveryOptions options)
     {
-        var end = foot.TreatedAgainAt is { } again && again < asOf ? again : asOf;
+        var followedUntil = foot.FollowedUntil(options);
+        var end = followedUntil < asOf ? followedUntil : asOf;
         foot = foot with { Marks = [.. foot.Marks.Where(mark => mark.At <= end).Distinct().OrderBy(mark => mark.At).ThenBy(mark => mark.What)] };
         var known = readings.Where(reading => reading.At <= end).Distinct().ToArray();
         var days = DailyDrops.Of(foot, known, options);
@@ -62,7 +77,7 @@ public static class RecoveryAssessor
     private static RecoveryAssessment Judged(RecoveryAssessment assessment, double[] before, double sd, RecoveryOptions options)
     {
         var band = Math.Min(options.BandInDailySds * sd, options.WidestBandPercent);
-        assessment = assessment with { BandPercent = band, DropPercentAtTreatment = before.Length > 0 ? before.Average() : null };
+        assessment = assessment with { BandPercent = band, DropPercentAtTreatment = before.Length > 0 ? before.Average() : null, DropPercentWhenJudged = WhenJudged(assessment, options) };
         if (assessment.Days.IsEmpty)
             return assessment with { Explanation = "Too early to say: she has not been measured since." };
         var usable = assessment.Days.Where(day => !day.IsSettling).ToArray();
@@ -92,6 +107,17 @@ public static class RecoveryAssessor
         return IsRecovering(assessment, before, drops, sd)
             ? Said(assessment with { Status = RecoveryStatus.Recovering }, options)
             : Said(assessment with { Status = RecoveryStatus.TooEarly, ExpectedNormalOn = null }, options);
+    }
+
+    private static double? WhenJudged(RecoveryAssessment assessment, RecoveryOptions options)
+    {
+        var treatedOn = DailyDrops.DayOf(assessment.TreatedAt, options).DayNumber;
+        if (assessment.LastSeenAt is not { } seen || DailyDrops.DayOf(seen, options).DayNumber - treatedOn < options.JudgedAfterDays + options.JudgedWithinDays)
+            return null;
+        var near = assessment.Days
+            .Where(day => !day.IsMasked && Math.Abs(day.Day.DayNumber - treatedOn - options.JudgedAfterDays) <= options.JudgedWithinDays)
+            .Select(day => day.DropPercent).ToArray();
+        return near.Length >= options.FewestJudgedDays ? near.Average() : null;
     }
 
     private static RecoveryAssessment WithDropNow(RecoveryAssessment assessment, double[] times, double[] drops, double sd, RecoveryOptions options)

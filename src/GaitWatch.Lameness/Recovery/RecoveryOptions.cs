@@ -41,4 +41,16 @@ public sealed record RecoveryOptions
 
     /// <summary>Fewest sound days before onset from which the spread of daily means is told.</summary>
     public int FewestSoundDays { get; init; } = 10;
+
+    /// <summary>A foot is followed so many days after treatment; what comes later is another story. Chosen by us: three times the days to judgement, and two weeks.</summary>
+    public int FollowedDays { get; init; } = 120;
+
+    /// <summary>Days after treatment on which a foot is judged: Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486.</summary>
+    public int JudgedAfterDays { get; init; } = 35;
+
+    /// <summary>A look counts as the one at judgement when it is no more days before or after it. Chosen by us.</summary>
+    public int JudgedWithinDays { get; init; } = 7;
+
+    /// <summary>Fewest days around judgement from whose mean drop anything is told. Chosen by us.</summary>
+    public int FewestJudgedDays { get; init; } = 3;
 }

@@ -26,4 +26,11 @@ public sealed record TreatedFoot
 
     /// <summary>Blocks, wraps and pain relief, also from before the treatment: what is worn still counts. In any order.</summary>
     public ImmutableArray<RecoveryMark> Marks { get; init; } = [];
+
+    /// <summary>Until when it is followed: until it was treated anew, at the latest so many days after treatment.</summary>
+    public DateTimeOffset FollowedUntil(RecoveryOptions options)
+    {
+        var last = TreatedAt.AddDays(options.FollowedDays);
+        return TreatedAgainAt is { } again && again < last ? again : last;
+    }
 }

@@ -13,10 +13,12 @@ public sealed partial class StateChange
     private readonly Dictionary<string, Forgotten> _before = new(StringComparer.Ordinal);
 
     /// <summary>Removes every checkpoint, assessment and alert step at or after an instant: what follows is folded again.</summary>
-    public Task ForgetFromAsync(DateTimeOffset from)
+    /// <returns>The cows of whom something was removed.</returns>
+    public Task<IReadOnlyList<string>> ForgetFromAsync(DateTimeOffset from)
     {
         var at = from.ToMs();
         TouchAssessedFrom(at);
+        var cows = _writer.Query("""SELECT DISTINCT "Cow" FROM assessments WHERE "At" >= @0""", row => row.GetString(0), at);
         _writer.Execute("""DELETE FROM checkpoints WHERE "Head" >= @0""", at);
         _writer.Execute("""DELETE FROM assessments WHERE "At" >= @0""", at);
         var touched = _writer.Query(
@@ -28,6 +30,7 @@ public sealed partial class StateChange
         {
             TouchAlert(id);
             _before.TryAdd(id, new Forgotten(body, revised, at, steps[id]));
+            cows.Add(StoreJson.Read<Alert>(body).Cow);
             var left = _writer.Query(
                 """SELECT "Body" FROM alert_steps WHERE "AlertId" = @0 ORDER BY "Number" DESC LIMIT 1""", row => row.GetString(0), id);
             if (left is [var earlier])
@@ -36,7 +39,7 @@ public sealed partial class StateChange
                 _writer.Execute("""DELETE FROM alerts WHERE "Id" = @0""", id);
         }
 
-        return Task.CompletedTask;
+        return Task.FromResult<IReadOnlyList<string>>([.. cows.Distinct(StringComparer.Ordinal)]);
     }
 
     /// <summary>Appends steps of alerts' lives, in order.</summary>

@@ -37,19 +37,13 @@ public sealed partial class StateChange
     private readonly SeriesOutbox _series;
     private readonly OutboxWriter? _outbox;
     private readonly HashSet<string> _touchedAlerts = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _touchedRecoveries = new(StringComparer.Ordinal);
     private bool _keepsPassages;
-
-    /// <summary>Tells how treated feet fare; what was told of each before is replaced.</summary>
-    internal void WriteRecoveries(IEnumerable<RecoveryAssessment> recoveries)
-    {
-        foreach (var recovery in recoveries)
-            SettleEntity(RecoveryEntity(recovery.FindingId), RecoveryPoints.Of(_series.Farm, recovery, _series.Options.Calendar));
-    }
 
     /// <summary>Forgets what was told of everything that is few, so that it is told again.</summary>
     internal void ForgetImages() => _writer.Execute("""DELETE FROM series_images""");
 
-    /// <summary>Tells every alert and finding as they stand.</summary>
+    /// <summary>Tells every alert, finding and recovery as they stand.</summary>
     internal async Task WriteAllEntitiesAsync()
     {
         var register = new RegisterAsOf(this, Mark("folded") ?? 0);
@@ -58,6 +52,8 @@ public sealed partial class StateChange
         var findings = FindingLog.Of(await WritesUntilAsync(Mark("folded") ?? 0));
         foreach (var finding in findings.Findings)
             SettleFinding(finding.Id, findings, register);
+        foreach (var id in _writer.Query("""SELECT "FindingId" FROM recoveries ORDER BY "TreatedAt" """, row => row.GetString(0)))
+            SettleRecovery(id);
     }
 
     /// <summary>Tells the passages that began after an instant, a slice of them.</summary>
@@ -115,6 +111,12 @@ public sealed partial class StateChange
             _touchedAlerts.Add(id);
     }
 
+    private void TouchRecovery(string findingId)
+    {
+        if (_outbox is not null)
+            _touchedRecoveries.Add(findingId);
+    }
+
     private void KeepPassages()
     {
         if (_keepsPassages)
@@ -134,7 +136,10 @@ public sealed partial class StateChange
             SettleWrites(before, folded, register);
         foreach (var id in _touchedAlerts)
             SettleAlert(id, register);
+        foreach (var id in _touchedRecoveries)
+            SettleRecovery(id);
         _touchedAlerts.Clear();
+        _touchedRecoveries.Clear();
     }
 
     private void SettlePassages()
@@ -189,9 +194,6 @@ public sealed partial class StateChange
             return;
 
         var findings = FindingLog.Of(register.Writes);
-        // A finding that reads otherwise is another treatment, or none: its foot is followed anew.
-        foreach (var id in entered)
-            SettleEntity(RecoveryEntity(id), []);
         foreach (var finding in findings.Findings.Where(finding => entered.Contains(finding.Id) || registered.Contains(finding.Cow)))
             SettleFinding(finding.Id, findings, register);
         foreach (var cow in registered)
@@ -212,6 +214,13 @@ public sealed partial class StateChange
     private void SettleFinding(string id, FindingLog findings, RegisterAsOf register) => SettleEntity(
         $"finding/{id}", findings.Find(id)?.Current is { } finding ? FindingPoints.Of(_series.Farm, finding, register.Pen(finding.Cow, finding.At)) : []);
 
+    private void SettleRecovery(string findingId)
+    {
+        var rows = _writer.Query(
+            """SELECT "Body", "Days" FROM recoveries WHERE "FindingId" = @0""", row => RecoveryColumns.Read(row.GetString(0), row.GetString(1)), findingId);
+        SettleEntity($"recovery/{findingId}", rows is [var recovery] ? RecoveryPoints.Of(_series.Farm, recovery, _series.Options.Calendar) : []);
+    }
+
     private void SettleEntity(string entity, IReadOnlyList<SeriesPoint> points)
     {
         var image = _writer.Query("""SELECT "Points" FROM series_images WHERE "Entity" = @0""", row => row.GetString(0), entity);
@@ -224,8 +233,6 @@ public sealed partial class StateChange
         else
             _writer.Execute("""INSERT OR REPLACE INTO series_images("Entity", "Points") VALUES (@0, @1)""", entity, StoreJson.Write(points));
     }
-
-    internal static string RecoveryEntity(string findingId) => $"recovery/{findingId}";
 
     /// <summary>What people entered up to a sequence number, read when it is first asked for.</summary>
     private sealed class RegisterAsOf(StateChange change, long folded)

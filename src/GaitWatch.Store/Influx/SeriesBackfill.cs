@@ -22,6 +22,8 @@ public sealed class SeriesBackfill
     // What is made from the state, and so can be made again.
     private static readonly string[] s_fromState = ["passage", "leg", "balance", "alert", "finding", "recovery", "recovery_day", "platform_zero"];
 
+    // Known to be at its end: the store need not be asked.
+    private volatile bool _isAtEnd;
     private readonly BarnStore _store;
     private readonly Writer _writer;
 
@@ -52,6 +54,7 @@ public sealed class SeriesBackfill
         change.WriteMark(DoneMark, 0);
         change.WriteMark(TotalMark, total);
         await change.CommitAsync(await change.FoldedAsync());
+        _isAtEnd = false;
     }
 
     /// <summary>Brings the next slice, unless much waits to be sent.</summary>
@@ -59,11 +62,15 @@ public sealed class SeriesBackfill
     /// <exception cref="StoreUnavailableException">Nothing was brought.</exception>
     internal async Task<bool> StepAsync(CancellationToken cancellation)
     {
-        if (_store.Series.Pending > MostWaiting)
+        if (_isAtEnd || _store.Series.Pending > MostWaiting)
             return false;
         await using var change = await _store.BeginAsync(cancellation);
         if (change.ReadMark(AtMark) is not { } at || at == Never)
+        {
+            _isAtEnd = true;
             return false;
+        }
+
         if (change.WritePassagesAfter(at) is { } slice)
         {
             change.WriteZerosBetween(at, slice.Until);

@@ -8,7 +8,6 @@ namespace GaitWatch.Store;
 internal sealed class SeriesExport(BarnStore store, InfluxOptions options, TimeProvider time, SeriesMetrics metrics, ILogger<SeriesExport> log) : BackgroundService
 {
     private static readonly TimeSpan FeedEvery = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan RecoveriesEvery = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan StorePause = TimeSpan.FromSeconds(5);
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -19,7 +18,7 @@ internal sealed class SeriesExport(BarnStore store, InfluxOptions options, TimeP
         var sender = new SeriesSender(store.Series, target, options.PointsPerWrite, time, Random.Shared.NextDouble);
         await Task.WhenAll(
             UntilStoppedAsync(cancellation => SendAsync(sender, cancellation), stoppingToken),
-            UntilStoppedAsync(new Feeder(store, time).FeedAsync, stoppingToken));
+            UntilStoppedAsync(FeedAsync, stoppingToken));
     }
 
     private async Task UntilStoppedAsync(Func<CancellationToken, Task> turn, CancellationToken stopping)
@@ -59,37 +58,10 @@ internal sealed class SeriesExport(BarnStore store, InfluxOptions options, TimeP
         }
     }
 
-    /// <summary>Brings to the outbox what no change of the state brings.</summary>
-    private sealed class Feeder(BarnStore store, TimeProvider time)
+    private async Task FeedAsync(CancellationToken cancellation)
     {
-        private readonly RecoverySeries _recoveries = new(store);
-        private DateTimeOffset _refreshed;
-        private bool _underWay;
-
-        public async Task FeedAsync(CancellationToken cancellation)
-        {
-            if (await store.Backfill.StepAsync(cancellation))
-            {
-                _underWay = true;
-                return;
-            }
-
-            // The log of a replay runs far ahead of the state; recoveries are worked out once it has caught up.
-            var now = time.GetUtcNow();
-            if (store.Progress.Folded >= store.Progress.Appended && (_underWay || now - _refreshed >= RecoveriesEvery))
-            {
-                if (_underWay && (await store.Backfill.ProgressAsync(cancellation))?.IsUnderWay is not true)
-                {
-                    _recoveries.Forget();
-                    _underWay = false;
-                }
-
-                await _recoveries.RefreshAsync(cancellation);
-                _refreshed = now;
-            }
-
+        if (!await store.Backfill.StepAsync(cancellation))
             await Task.Delay(FeedEvery, time, cancellation);
-        }
     }
 }
 

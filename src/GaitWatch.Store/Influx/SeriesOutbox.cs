@@ -162,13 +162,6 @@ public sealed class SeriesOutbox
         return await context.SetAside.CountAsync(cancellation);
     }
 
-    /// <summary>Ids of everything of a kind of which something was told.</summary>
-    internal async Task<HashSet<string>> ImagesAsync(string prefix, CancellationToken cancellation)
-    {
-        await using var context = _contexts.CreateDbContext();
-        return [.. await context.SeriesImages.Where(row => row.Entity.StartsWith(prefix)).Select(row => row.Entity).ToListAsync(cancellation)];
-    }
-
     /// <summary>Waits until something waits to be sent.</summary>
     internal async Task UntilPendingAsync(CancellationToken cancellation)
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
 using Microsoft.EntityFrameworkCore;
@@ -9,11 +8,8 @@ namespace GaitWatch.Store;
 // Findings and how treated feet recover.
 public sealed partial class BarnReader
 {
-    // How a cow walks when sound is told from so many days before onset.
-    private static readonly TimeSpan SoundBefore = TimeSpan.FromDays(60);
-
     // A foot treated longer ago is followed no more in lists over the herd: it was judged at 35 days, and again by any new alert.
-    private static readonly TimeSpan FollowedFor = TimeSpan.FromDays(120);
+    private static readonly TimeSpan FollowedFor = TimeSpan.FromDays(new RecoveryOptions().FollowedDays);
 
     /// <summary>Every finding with its earlier wordings.</summary>
     public async Task<FindingLog> FindingsAsync(CancellationToken cancellation = default)
@@ -36,24 +32,34 @@ public sealed partial class BarnReader
         return await RecoveriesAtAsync(context, await NowAsync(context, cancellation), null, null, cancellation);
     }
 
+    // As they stand now they are kept; as they stood in the past they are judged from what was known then.
     private async Task<ImmutableArray<RecoveryAssessment>> RecoveriesAtAsync(
         BarnContext context, Now now, string? cow, DateTimeOffset? past, CancellationToken cancellation, bool everTreated = false)
     {
+        var since = everTreated || cow is not null ? long.MinValue : ((past ?? now.AsOf) - FollowedFor).ToMs();
+        if (past is null && await context.Marks.AnyAsync(row => row.Name == StateChange.RecoveriesMark && row.Value == RecoveryAssessor.Version, cancellation))
+        {
+            if (cow is not null)
+            {
+                var ofCow = await context.Recoveries.Where(row => row.Cow == cow).OrderBy(row => row.TreatedAt).ToListAsync(cancellation);
+                return [.. ofCow.Select(row => RecoveryColumns.Read(row.Body, row.Days))];
+            }
+
+            return [.. (await context.Recoveries.Where(row => row.TreatedAt > since).Select(row => row.Body).ToListAsync(cancellation)).Select(RecoveryColumns.Read)];
+        }
+
         var asOf = past ?? now.AsOf;
         var findings = now.Findings.Findings.Where(finding => finding.At <= asOf && (cow is null || finding.Cow == cow)).ToArray();
         if (findings.Length == 0)
             return [];
         var alerts = await AlertsAtAsync(context, past, cancellation);
-        var feet = TreatedFeet.Of(findings, alerts, FarmRemovals.Of(now.Writes.Where(write => write.At <= asOf), findings)).Where(foot => cow is not null || everTreated || foot.TreatedAt > asOf - FollowedFor);
+        var options = new RecoveryOptions { TimeZone = _options.Calendar.Zone };
+        var feet = TreatedFeet.Of(findings, alerts, FarmRemovals.Of(now.Writes.Where(write => write.At <= asOf), findings)).Where(foot => foot.TreatedAt.ToMs() > since);
         var recoveries = ImmutableArray.CreateBuilder<RecoveryAssessment>();
         foreach (var ofCow in feet.GroupBy(foot => foot.Cow, StringComparer.Ordinal))
         {
-            var passages = await AssessedAsync(context, ofCow.Key, ofCow.Min(foot => foot.OnsetAt) - SoundBefore, asOf, cancellation);
-            foreach (var foot in ofCow)
-            {
-                var (readings, baseline) = NormalBeforeOnset.Of(foot.Foot, foot.OnsetAt, passages);
-                recoveries.Add(RecoveryAssessor.Assess(foot, readings, baseline, asOf, new RecoveryOptions { TimeZone = _options.Calendar.Zone }));
-            }
+            var passages = await AssessedAsync(context, ofCow.Key, ofCow.Min(foot => foot.OnsetAt) - TreatedFeet.SoundBefore, asOf, cancellation);
+            recoveries.AddRange(ofCow.Select(foot => RecoveryAssessor.Assess(foot, passages, asOf, options)));
         }
 
         return recoveries.ToImmutable();
@@ -63,22 +69,11 @@ public sealed partial class BarnReader
         BarnContext context, string cow, DateTimeOffset from, DateTimeOffset until, CancellationToken cancellation)
     {
         await context.Database.OpenConnectionAsync(cancellation);
-        using var query = new PreparedCommand(
-            context.Database.GetDbConnection(),
-            $"""
-            SELECT {AssessmentColumns.NamesOf("a")}, p."Lf_Share", p."Rf_Share", p."Lh_Share", p."Rh_Share"
-            FROM assessments a JOIN passages p ON p."Id" = a."PassageId" WHERE a."Cow" = @0 AND a."At" >= @1 AND a."At" <= @2 ORDER BY a."At", a."PassageId"
-            """,
-            3);
+        using var query = new PreparedCommand(context.Database.GetDbConnection(), AssessedPassages.Sql, 3);
         using var rows = query.Query(cow, from.ToMs(), until.ToMs());
-        var at = AssessmentColumns.Count;
         var found = new List<AssessedPassage>();
         while (await rows.ReadAsync(cancellation))
-        {
-            found.Add(new AssessedPassage(
-                new PerLeg<double>(rows.GetDouble(at), rows.GetDouble(at + 1), rows.GetDouble(at + 2), rows.GetDouble(at + 3)), AssessmentColumns.Read(rows)));
-        }
-
+            found.Add(AssessedPassages.Read(rows));
         return found;
     }
 }

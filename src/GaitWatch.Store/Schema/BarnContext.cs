@@ -31,6 +31,8 @@ internal sealed class BarnContext(DbContextOptions<BarnContext> options) : DbCon
 
     public DbSet<AlertRedirectRow> AlertRedirects => Set<AlertRedirectRow>();
 
+    public DbSet<RecoveryRow> Recoveries => Set<RecoveryRow>();
+
     public DbSet<CheckpointRow> Checkpoints => Set<CheckpointRow>();
 
     public DbSet<ZeroRow> Zeros => Set<ZeroRow>();
@@ -116,6 +118,12 @@ internal sealed class BarnContext(DbContextOptions<BarnContext> options) : DbCon
             row.HasIndex(r => r.At);
         });
         modelBuilder.Entity<AlertRedirectRow>().ToTable("alert_redirects").HasKey(r => r.OldId);
+        modelBuilder.Entity<RecoveryRow>(row =>
+        {
+            row.ToTable("recoveries").HasKey(r => r.FindingId);
+            row.HasIndex(r => r.Cow);
+            row.HasIndex(r => r.TreatedAt);
+        });
         modelBuilder.Entity<CheckpointRow>(row =>
         {
             row.ToTable("checkpoints").HasKey(r => r.Head);

@@ -132,3 +132,14 @@ internal sealed class MarkRow
     public required string Name { get; set; }
     public long Value { get; set; }
 }
+
+internal sealed class RecoveryRow
+{
+    public required string FindingId { get; set; }
+    public required string Cow { get; set; }
+    public long TreatedAt { get; set; }
+
+    // Without its days, which only the view of one cow needs.
+    public required string Body { get; set; }
+    public required string Days { get; set; }
+}

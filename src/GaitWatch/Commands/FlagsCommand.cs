@@ -33,10 +33,24 @@ internal static class FlagsCommand
             if (parsed.GetValue(json))
                 await context.Out.WriteLineAsync(await service.Api.GetJsonAsync(route, cancellation));
             else
+            {
+                // Who should cross and does not may be the lamest of all: she is told first.
+                if (day is null)
+                    Tell(context, await service.Api.GetAsync<IReadOnlyList<NotSeenView>>("api/not-seen", cancellation));
                 Write(context, await service.Api.GetAsync<IReadOnlyList<AlertView>>(route, cancellation), service.Zone, day);
+            }
+
             return ExitCode.Done;
         });
         return verb;
+    }
+
+    private static void Tell(CommandContext context, IReadOnlyList<NotSeenView> missing)
+    {
+        foreach (var cow in missing)
+            context.Out.WriteLine($"Cow {cow.Cow}{(cow.Pen is null ? "" : $", pen {cow.Pen}")}: {cow.Sentence}");
+        if (missing.Count > 0)
+            context.Out.WriteLine();
     }
 
     private static void Write(CommandContext context, IReadOnlyList<AlertView> flags, TimeZoneInfo zone, string? day)

@@ -30,6 +30,7 @@ internal static class VisitCommand
         var places = new Option<int?>("--places") { Description = "How many cows there is time for." };
         var moveTo = CommonOptions.Day("--move-to", "Move the visit to this day.");
         var cancel = new Option<bool>("--cancel") { Description = "Cancel the visit." };
+        var at = CommonOptions.Instant("--at", "When it was agreed. Default: now.");
         var json = CommonOptions.Json();
         var url = CommonOptions.Url();
         var verb = new VerbCommand("visit", "Plans a visit of the trimmer, or changes, moves or cancels a planned one; what is not named stays as it is.")
@@ -48,6 +49,7 @@ internal static class VisitCommand
         verb.Add(places);
         verb.Add(moveTo);
         verb.Add(cancel);
+        verb.Add(at);
         verb.Add(json);
         verb.Add(url);
         verb.Validators.Add(result =>
@@ -60,10 +62,11 @@ internal static class VisitCommand
             await using var service = await ServiceConnection.OpenAsync(context, parsed.GetValue(url), makeStore: true, cancellation);
             var day = parsed.GetValue(date);
             var route = $"api/visits/{Words.Day(day)}";
+            var when = parsed.GetValue(at) is { } agreed ? $"?at={Uri.EscapeDataString(agreed.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture))}" : "";
             string answer;
             if (parsed.GetValue(cancel))
             {
-                answer = await service.Api.WriteAsync(HttpMethod.Delete, route, null, cancellation);
+                answer = await service.Api.WriteAsync(HttpMethod.Delete, route + when, null, cancellation);
             }
             else
             {
@@ -72,7 +75,7 @@ internal static class VisitCommand
                 if (parsed.GetValue(half) is { } part)
                     wanted = wanted with { Half = part == WholeDay ? null : part };
                 wanted = wanted with { Trimmer = parsed.GetValue(trimmer) ?? wanted.Trimmer, Places = parsed.GetValue(places) ?? wanted.Places };
-                answer = await service.Api.WriteAsync(HttpMethod.Put, route, wanted, cancellation);
+                answer = await service.Api.WriteAsync(HttpMethod.Put, route + when, wanted, cancellation);
             }
 
             if (parsed.GetValue(json))

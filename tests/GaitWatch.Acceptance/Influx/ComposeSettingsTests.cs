@@ -72,6 +72,9 @@ public sealed partial class ComposeSettingsTests : IDisposable
         await MosquittoPub.LinesAsync(service.MqttPort, "gaitwatch/home/parlour-exit/passage", Passages(50, 400));
         await Until.AsyncOf("the fault to be told", () => service.JsonAsync("api/series"), series => series.GetProperty("fault").ValueKind == System.Text.Json.JsonValueKind.String, TimeSpan.FromMinutes(1), () => service.Process.Said);
         small.Empty();
+        // influxd 1.6 goes on refusing after its log's writer has failed once: it wants to be started again.
+        await influxd.KillAsync();
+        await influxd.RunAsync();
         await Until.AsyncOf("everything", () => service.JsonAsync("api/series"), series => series.GetProperty("pending").GetInt64() == 0, TimeSpan.FromMinutes(3), () => service.Process.Said);
         Assert.Equal(1600, await influxd.NumberAsync("gaitwatch", "SELECT count(load_kg) FROM leg"));
         Assert.Equal(0, (await service.JsonAsync("api/series")).GetProperty("refused").GetInt64());

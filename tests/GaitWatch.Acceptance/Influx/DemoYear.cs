@@ -36,7 +36,7 @@ public sealed partial class DemoYear : IAsyncLifetime, IDisposable
         Client = new HttpClient { BaseAddress = new Uri(url.Groups[1].Value) };
         await Until.AsyncOf("the demo to say what to look at", () => Task.FromResult(_demo.Said), said => said.Contains("Ctrl-C ends the demo.", StringComparison.Ordinal), TimeSpan.FromMinutes(8), () => _demo.Said);
 
-        // What is told now and then, and by the minute: recoveries, the platform's zeros, the service's own figures.
+        // What is told last: recoveries, the zeros of the platform that now sends raw samples, the service's own figures of two minutes.
         foreach (var query in new[] { "SELECT count(drop_percent) FROM recovery_day", "SELECT count(zero_kg) FROM platform_zero", "SELECT count(fold_seconds) FROM service" })
             await Until.AsyncOf(query, () => Influxd.NumberAsync(Bucket, query), found => found >= (query.Contains("service", StringComparison.Ordinal) ? 2 : 1), TimeSpan.FromMinutes(4), () => _demo.Said);
         await Until.AsyncOf("everything to be sent", SeriesAsync, series => series.GetProperty("pending").GetInt64() < 50, TimeSpan.FromMinutes(5), () => _demo.Said);

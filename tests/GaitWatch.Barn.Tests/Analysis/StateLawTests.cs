@@ -8,7 +8,8 @@ namespace GaitWatch.Barn.Tests.Analysis;
 /// </summary>
 public class StateLawTests
 {
-    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 5, cows: 16, days: 100));
+    // Many are lame and treated, so that recoveries are under way all the time.
+    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 5, cows: 16, days: 100, cases: 200));
 
     // Two milkings, so that what an empty platform reads is compared between them.
     private static readonly Lazy<List<Input>> Crossings = new(() =>
@@ -24,6 +25,30 @@ public class StateLawTests
         var lines = await folding.AllAsync(History.Value);
         Assert.True(lines.Count(line => line.StartsWith("alert ", StringComparison.Ordinal)) >= 3, "alerts");
         Assert.True(lines.Count(line => line.StartsWith("assessment ", StringComparison.Ordinal)) > 2000, "assessments");
+        Assert.True(lines.Count(line => line.StartsWith("recovery ", StringComparison.Ordinal)) >= 3, "recoveries");
+        Assert.Contains(lines, line => line.StartsWith("recovery ", StringComparison.Ordinal) && !line.Contains("\"days\":[]", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Kept_recoveries_are_what_a_judgement_from_scratch_says()
+    {
+        await using var folding = await Folding.OpenAsync();
+        var kept = await folding.AllAsync(History.Value);
+        // Without the mark nothing kept is believed, and the reader judges from passages, alerts and findings.
+        await using (var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={Path.Combine(folding.Folder, BarnStore.FileName)}"))
+        {
+            await connection.OpenAsync();
+            await using var command = connection.CreateCommand();
+            command.CommandText = """DELETE FROM marks WHERE "Name" = 'recoveries-version'""";
+            Assert.Equal(1, await command.ExecuteNonQueryAsync());
+        }
+
+        Fingerprint.Same(kept, await Fingerprint.OfAsync(folding.Store), "from scratch");
+        // The worker judges every foot anew as soon as it has something to do.
+        await folding.AppendAsync(Scenario.History(seed: 5, cows: 16, days: 101, cases: 200)[^1]);
+        await folding.Worker.CatchUpAsync();
+        await using var state = await folding.Store.BeginAsync();
+        Assert.Equal(GaitWatch.Lameness.RecoveryAssessor.Version, state.RecoveriesVersion);
     }
 
     [Theory]

@@ -17,6 +17,8 @@ internal static class Fingerprint
             lines.Add("cow " + Write(cow));
             foreach (var assessment in await reader.AssessmentsOfAsync(cow.Cow, null, null))
                 lines.Add("assessment " + Write(assessment));
+            foreach (var recovery in await reader.RecoveriesOfAsync(cow.Cow))
+                lines.Add("recovery " + Write(recovery));
         }
 
         foreach (var alert in await reader.AlertsAsync(null, null, null, null, Page.All))
@@ -28,6 +30,8 @@ internal static class Fingerprint
 
         foreach (var platform in await reader.PlatformsAsync())
             lines.Add("platform " + Write(platform));
+        foreach (var task in await reader.FollowUpsAsync(await reader.NewestDayAsync()))
+            lines.Add("task " + Write(FollowUpView.Of(task)));
         foreach (var row in (await reader.TrimListAsync(null)).Rows.Select(TrimListRowView.Of))
             lines.Add("list " + Write(row));
         return lines;

@@ -63,9 +63,8 @@ public sealed class TreatmentOutcomesTests
     {
         var followed = Followed(RecoveryStatus.Stalled, 9);
         Assert.Null(Judged([Treated()])!.IsSound);
-        // Not watched so long; a block on all the time; no normal from before.
-        Assert.Null(Judged([Treated()], followed with { LastSeenAt = Some.At(41) })!.IsSound);
-        Assert.Null(Judged([Treated()], followed with { Days = [.. followed.Days.Select(day => day with { IsMasked = true })] })!.IsSound);
+        // Not watched so long, or a block on all the time; no normal from before.
+        Assert.Null(Judged([Treated()], followed with { DropPercentWhenJudged = null })!.IsSound);
         Assert.Null(Judged([Treated()], followed with { BandPercent = null })!.IsSound);
     }
 
@@ -106,7 +105,7 @@ public sealed class TreatmentOutcomesTests
     {
         BandPercent = 4,
         LastSeenAt = Some.At(60),
-        Days = [.. Enumerable.Range(30, 10).Select(day => new DailyDrop(Some.Day0.AddDays(day), day, dropAround35, 2, false, false))],
+        DropPercentWhenJudged = dropAround35,
     };
 
     private static Finding Treated() => Some.Finding("a", 0, Lesion.SoleUlcer, Leg.Rh, FindingAction.Trimmed);

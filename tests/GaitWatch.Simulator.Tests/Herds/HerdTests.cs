@@ -296,6 +296,23 @@ public class HerdTests
     }
 
     [Fact]
+    public void What_is_put_on_a_foot_is_looked_at_and_taken_off_in_its_time()
+    {
+        var herd = new SimulatedHerd(HerdSpec.Barn(3, 60, 300));
+        var byFoot = herd.Events().OfType<FindingEvent>().ToLookup(told => (told.Cow, told.Finding.Foot));
+        var treated = byFoot.SelectMany(foot => foot).Where(told => told.Finding.Actions.Contains("block") && told.At < herd.Spec.End.AddDays(-40)).ToArray();
+        Assert.True(treated.Length >= 5, $"{treated.Length} blocks: too few to prove something.");
+        foreach (var block in treated.Where(told => herd.Cows.Single(cow => cow.Number == told.Cow).LeavesOn is null))
+        {
+            // Thomas H.J. et al. 2015, J Dairy Sci 98:4477-4486: re-examined at 5-11 days, the block off at 25-31, judged at 35.
+            var after = byFoot[(block.Cow, block.Finding.Foot)].Where(told => told.At > block.At).Select(told => ((told.At - block.At).TotalDays, told.Finding)).ToArray();
+            Assert.Contains(after, look => look.TotalDays is >= 5 and <= 11);
+            Assert.Contains(after, look => look.TotalDays is >= 25 and <= 31 && look.Finding.Actions.Contains("block-off"));
+            Assert.Contains(after, look => look.TotalDays is >= 35 and <= 42);
+        }
+    }
+
+    [Fact]
     public void A_demonstration_ends_with_its_cases_whatever_the_seed_and_the_hour()
     {
         for (var seed = 0; seed < 100; seed++)
@@ -308,6 +325,7 @@ public class HerdTests
             Assert.Contains(open, episode => episode.Foot.IsFore());
             Assert.Contains(open, episode => episode.TreatedAt is { } at && now - at < TimeSpan.FromDays(13) && episode.HealedAt is not null);
             Assert.Contains(open, episode => episode.TreatedAt is { } at && now - at > TimeSpan.FromDays(35) && episode.HealedAt is null && episode.DropAt(now) > 0.1);
+            Assert.Contains(herd.Episodes, episode => episode.Healing is [{ HasBlock: true } start] && (int)(now - start.At).TotalDays is 81 or 82 && episode.DropAt(now) < 0.01 && Crosses(episode.Cow));
             Assert.Contains(herd.Episodes, episode => episode.DropAt(now) > 0.1 && !Crosses(episode.Cow));
             Assert.Contains(herd.VisitDates, date => date.DayNumber - DateOnly.FromDateTime(now.UtcDateTime).DayNumber is > 0 and < 7);
 

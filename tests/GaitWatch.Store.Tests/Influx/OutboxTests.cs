@@ -137,7 +137,7 @@ public sealed class OutboxTests
     /// </summary>
     [Fact]
     public async Task Told_step_by_step_or_anew_it_is_the_same() =>
-        await Gen.Select(Gen.Int[0, 7], Gen.Int[0, 5], Gen.Int[0, 3]).Array[1, 25].SampleAsync(
+        await Gen.Select(Gen.Int[0, 8], Gen.Int[0, 5], Gen.Int[0, 3]).Array[1, 25].SampleAsync(
             async steps =>
             {
                 await using var temp = await TempStore.OpenAsync(exportSeries: true);
@@ -200,6 +200,18 @@ public sealed class OutboxTests
                 break;
             case 6:
                 await temp.ChangeAsync(state => state.WriteZerosAsync("parlour-exit", [new ZeroLevels(at.AddMinutes(-how), [0.1 * how, 0.2, 0.3, 0.4])]));
+                break;
+            case 7:
+                var recovery = new RecoveryAssessment
+                {
+                    FindingId = $"f-{which % 2}", Cow = "1", Foot = Leg.Rh, TreatedAt = at, Status = RecoveryStatus.Recovering, DropPercentNow = how == 0 ? null : how, Explanation = "Because.",
+                    Days = [.. Enumerable.Range(0, how).Select(day => new DailyDrop(new DateOnly(2026, 3, 3).AddDays(day), day, 5, 2, false, false))],
+                };
+                await temp.ChangeAsync(state =>
+                {
+                    state.WriteRecoveries("1", new HashSet<string> { recovery.FindingId }, how == 3 ? [] : [recovery]);
+                    return Task.CompletedTask;
+                });
                 break;
             default:
                 var finding = new Finding { Id = $"f-{which % 2}", Cow = $"{which % 3}", At = at, Foot = Leg.Rh, Lesion = how > 1 ? Lesion.SoleUlcer : Lesion.None };

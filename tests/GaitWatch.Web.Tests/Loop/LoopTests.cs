@@ -1,11 +1,8 @@
 using System.Net;
 using System.Text.Json.Nodes;
-using GaitWatch.Barn;
 using GaitWatch.Herd;
-using GaitWatch.Lameness;
 using GaitWatch.Simulator;
 using GaitWatch.Store;
-using Microsoft.Extensions.Logging.Abstractions;
 
 namespace GaitWatch.Web.Tests;
 
@@ -148,7 +145,7 @@ public sealed class LoopTests
         private readonly FarmHost _host = new()
         {
             FarmZone = Berlin,
-            FoldWith = WorkAsync,
+            FoldWith = (store, stop) => RealFold.RunAsync(store, Berlin, stop),
             Options = new WebOptions { WriteWait = TimeSpan.FromMinutes(5) },
         };
 
@@ -193,24 +190,5 @@ public sealed class LoopTests
         }
 
         public async ValueTask DisposeAsync() => await _host.DisposeAsync();
-
-        private static async Task WorkAsync(BarnStore store, CancellationToken stop)
-        {
-            var options = new BarnOptions { Calendar = new FarmCalendar(Berlin), Lameness = new LamenessOptions { TimeZone = Berlin } };
-            using var metrics = new BarnMetrics(store);
-            var worker = new HerdWorker(store, options, TimeProvider.System, metrics, NullLogger<HerdWorker>.Instance);
-            try
-            {
-                while (true)
-                {
-                    if (!await worker.RunOnceAsync(stop))
-                        await store.Progress.UntilAppendedAsync(store.Progress.Folded, stop);
-                }
-            }
-            catch (OperationCanceledException)
-            {
-                // The farm closes.
-            }
-        }
     }
 }

@@ -492,6 +492,35 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.ToTable("passages", (string)null);
                 });
 
+            modelBuilder.Entity("GaitWatch.Store.RecoveryRow", b =>
+                {
+                    b.Property<string>("FindingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cow")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Days")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("TreatedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FindingId");
+
+                    b.HasIndex("Cow");
+
+                    b.HasIndex("TreatedAt");
+
+                    b.ToTable("recoveries", (string)null);
+                });
+
             modelBuilder.Entity("GaitWatch.Store.RejectedRow", b =>
                 {
                     b.Property<long>("Seq")

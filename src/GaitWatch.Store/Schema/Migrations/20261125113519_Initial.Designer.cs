@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace GaitWatch.Store.Schema.Migrations
 {
     [DbContext(typeof(BarnContext))]
-    [Migration("20261125104618_Initial")]
+    [Migration("20261125113519_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -493,6 +493,35 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.HasIndex("Platform", "StartedAt");
 
                     b.ToTable("passages", (string)null);
+                });
+
+            modelBuilder.Entity("GaitWatch.Store.RecoveryRow", b =>
+                {
+                    b.Property<string>("FindingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cow")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Days")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("TreatedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("FindingId");
+
+                    b.HasIndex("Cow");
+
+                    b.HasIndex("TreatedAt");
+
+                    b.ToTable("recoveries", (string)null);
                 });
 
             modelBuilder.Entity("GaitWatch.Store.RejectedRow", b =>

@@ -254,6 +254,21 @@ namespace GaitWatch.Store.Schema.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "recoveries",
+                columns: table => new
+                {
+                    FindingId = table.Column<string>(type: "TEXT", nullable: false),
+                    Cow = table.Column<string>(type: "TEXT", nullable: false),
+                    TreatedAt = table.Column<long>(type: "INTEGER", nullable: false),
+                    Body = table.Column<string>(type: "TEXT", nullable: false),
+                    Days = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_recoveries", x => x.FindingId);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "rejected",
                 columns: table => new
                 {
@@ -424,6 +439,16 @@ namespace GaitWatch.Store.Schema.Migrations
                 column: "StartedAt");
 
             migrationBuilder.CreateIndex(
+                name: "IX_recoveries_Cow",
+                table: "recoveries",
+                column: "Cow");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_recoveries_TreatedAt",
+                table: "recoveries",
+                column: "TreatedAt");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_rejected_ReceivedAt",
                 table: "rejected",
                 column: "ReceivedAt");
@@ -482,6 +507,9 @@ namespace GaitWatch.Store.Schema.Migrations
 
             migrationBuilder.DropTable(
                 name: "passages");
+
+            migrationBuilder.DropTable(
+                name: "recoveries");
 
             migrationBuilder.DropTable(
                 name: "rejected");
