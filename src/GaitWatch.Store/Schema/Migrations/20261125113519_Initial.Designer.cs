@@ -11,7 +11,11 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace GaitWatch.Store.Schema.Migrations
 {
     [DbContext(typeof(BarnContext))]
+<<<<<<<< HEAD:src/GaitWatch.Store/Schema/Migrations/20261125113519_Initial.Designer.cs
     [Migration("20261125113519_Initial")]
+========
+    [Migration("20261125114955_Initial")]
+>>>>>>>> main:src/GaitWatch.Store/Schema/Migrations/20261125114955_Initial.Designer.cs
     partial class Initial
     {
         /// <inheritdoc />
@@ -368,6 +372,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<bool>("FromFrames")
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("LeftEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsWeight")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("Platform")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -375,6 +388,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<string>("Reasons")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("RightEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsWeight")
+                        .HasColumnType("REAL");
 
                     b.Property<double?>("SpeedMetresPerSecond")
                         .HasColumnType("REAL");

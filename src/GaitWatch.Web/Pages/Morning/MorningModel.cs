@@ -22,7 +22,7 @@ namespace GaitWatch.Web;
 public sealed record MorningModel(
     PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<AlertView> Listed, DateOnly? VisitOn, ImmutableArray<AlertView> Followed,
     ImmutableArray<FollowUpView> Tasks, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
-    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<MissingCow> Missing, FollowUpView? JustDone, FlagTallyView Hits)
+    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<NotSeenView> Missing, FollowUpView? JustDone, FlagTallyView Hits)
 {
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
@@ -61,8 +61,7 @@ public sealed record MorningModel(
         var visits = await store.Reader.VisitsAsync(cancellation);
         var tasks = await store.Reader.FollowUpsAsync(page.Today, cancellation);
         var done = justDone is null ? null : await store.Reader.FollowUpAsync(justDone, cancellation);
-        var cows = (await store.Reader.CowsAsync(Store.Page.All, cancellation)).ToDictionary(cow => cow.Cow, StringComparer.Ordinal);
-        var missing = MissingCow.Of(await store.Reader.RecoveriesAsync(cancellation), cows, page.Newest, CrossesWithin).Where(cow => flags.All(flag => flag.Alert.Cow != cow.Cow));
+        var missing = (await store.Reader.NotSeenAsync(cancellation)).Where(cow => flags.All(flag => flag.Alert.Cow != cow.Cow));
         return new MorningModel(
             page, [.. Groupings([.. flags.Except(waiting).Except(followed)])],
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],

@@ -18,7 +18,7 @@ public sealed record RecoveryModel(PageContext Page, ImmutableArray<RecoveryFoot
         var page = await PageContext.ReadAsync(store, RecoveryTexts.Title, "/recovery", cancellation);
         var log = await store.Reader.FindingsAsync(cancellation);
         // A foot treated again is followed from its newest treatment on.
-        var feet = (await store.Reader.RecoveriesAsync(cancellation)).GroupBy(foot => (foot.Cow, foot.Foot)).Select(ofFoot => ofFoot.MaxBy(foot => foot.TreatedAt)!).ToArray();
+        var feet = (await store.Reader.RecoveriesByDayAsync(cancellation)).GroupBy(foot => (foot.Cow, foot.Foot)).Select(ofFoot => ofFoot.MaxBy(foot => foot.TreatedAt)!).ToArray();
         return new RecoveryModel(
             page,
             [.. feet.Where(foot => foot.Status != RecoveryStatus.Recovered).OrderBy(Rank).ThenByDescending(foot => foot.DropPercentNow ?? 0).ThenBy(foot => foot.Cow, NaturalOrder.Comparer)
