@@ -19,25 +19,22 @@ internal static class PassageColumns
 
     private static readonly string[] LegFigures = ["LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls"];
 
-    private static readonly string[] All = [.. Crossing, .. LegNames.SelectMany(leg => LegFigures.Select(figure => $"{leg}_{figure}"))];
+    private static readonly string[] Plates = ["Left", "Right"];
+
+    private static readonly string[] EndsFigures = ["Percent", "Weight", "LoadKg"];
+
+    private static readonly string[] All =
+    [
+        .. Crossing,
+        .. LegNames.SelectMany(leg => LegFigures.Select(figure => $"{leg}_{figure}")),
+        .. Plates.SelectMany(plate => EndsFigures.Select(figure => $"{plate}Ends{figure}")),
+    ];
 
     /// <summary>The columns, in the order of <see cref="Values"/> and <see cref="Read"/>.</summary>
-<<<<<<< HEAD
     public static string Names { get; } = string.Join(", ", All.Select(name => $"\"{name}\""));
 
     /// <summary>The columns of a table by its name in a query.</summary>
     public static string NamesOf(string table) => string.Join(", ", All.Select(name => $"{table}.\"{name}\""));
-=======
-    public static string Names { get; } = string.Join(", ",
-        new[] { "Id", "Platform", "FromFrames", "Eid", "Cow", "StartedAt", "EndedAt", "Accepted", "Reasons", "WeightKg", "StrideSeconds", "SpeedMetresPerSecond" }
-            .Concat(from leg in new[] { "Lf", "Rf", "Lh", "Rh" }
-                    from figure in new[] { "LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls" }
-                    select $"{leg}_{figure}")
-            .Concat(from plate in new[] { "Left", "Right" }
-                    from figure in new[] { "Percent", "Weight", "LoadKg" }
-                    select $"{plate}Ends{figure}")
-            .Select(name => $"\"{name}\""));
->>>>>>> main
 
     /// <summary>How many there are.</summary>
     public static int Count => FirstEnds + 2 * PerEnds;
@@ -88,7 +85,6 @@ internal static class PassageColumns
     /// <summary>The passage whose columns begin at a place of the row.</summary>
     public static Passage ReadFrom(DbDataReader row, int first) => new()
     {
-<<<<<<< HEAD
         Id = row.GetString(first),
         Platform = row.GetString(first + 1),
         Eid = (row.IsDBNull(first + 3) ? (long?)null : row.GetInt64(first + 3)).ToEid(),
@@ -99,20 +95,8 @@ internal static class PassageColumns
         StrideSeconds = Number(row, first + 10),
         SpeedMetresPerSecond = Number(row, first + 11),
         Legs = new PerLeg<LegLoad>(ReadLeg(row, first, 0), ReadLeg(row, first, 1), ReadLeg(row, first, 2), ReadLeg(row, first, 3)),
-=======
-        Id = row.GetString(0),
-        Platform = row.GetString(1),
-        Eid = (row.IsDBNull(3) ? (long?)null : row.GetInt64(3)).ToEid(),
-        StartedAt = row.GetInt64(5).FromMs(),
-        EndedAt = row.GetInt64(6).FromMs(),
-        Reasons = ReadReasons(row.GetString(8)),
-        WeightKg = Number(row, 9),
-        StrideSeconds = Number(row, 10),
-        SpeedMetresPerSecond = Number(row, 11),
-        Legs = new PerLeg<LegLoad>(ReadLeg(row, 0), ReadLeg(row, 1), ReadLeg(row, 2), ReadLeg(row, 3)),
-        LeftEnds = ReadEnds(row, 0),
-        RightEnds = ReadEnds(row, 1),
->>>>>>> main
+        LeftEnds = ReadEnds(row, first, 0),
+        RightEnds = ReadEnds(row, first, 1),
     };
 
     /// <summary>Whose the passage is whose columns begin at a place of the row.</summary>
@@ -136,9 +120,9 @@ internal static class PassageColumns
         return new LegLoad(Number(row, at), Number(row, at + 1), Number(row, at + 2), Number(row, at + 3), Number(row, at + 4), row.GetInt32(at + 5));
     }
 
-    private static PlateEnds? ReadEnds(DbDataReader row, int index)
+    private static PlateEnds? ReadEnds(DbDataReader row, int first, int index)
     {
-        var at = FirstEnds + index * PerEnds;
+        var at = first + FirstEnds + index * PerEnds;
         return row.IsDBNull(at) ? null : new PlateEnds(row.GetDouble(at), row.GetDouble(at + 1), row.GetDouble(at + 2));
     }
 

@@ -11,11 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace GaitWatch.Store.Schema.Migrations
 {
     [DbContext(typeof(BarnContext))]
-<<<<<<<< HEAD:src/GaitWatch.Store/Schema/Migrations/20261125113519_Initial.Designer.cs
-    [Migration("20261125113519_Initial")]
-========
-    [Migration("20261125114955_Initial")]
->>>>>>>> main:src/GaitWatch.Store/Schema/Migrations/20261125114955_Initial.Designer.cs
+    [Migration("20261125120556_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
