@@ -30,7 +30,14 @@ internal sealed class InfluxTarget : ISeriesTarget, IDisposable
     }
 
     public Task WriteAsync(IReadOnlyList<string> lines, CancellationToken cancellation) => TellAsync(
-        () => _write.WriteRecordsAsync(lines as List<string> ?? [.. lines], WritePrecision.Ms, _options.Bucket, _options.Org, cancellation), cancellation);
+        async () =>
+        {
+            // Only an answer that says so means that the points are there: one that timed out has no status.
+            var answer = await _write.WriteRecordsAsyncWithIRestResponse(lines as List<string> ?? [.. lines], WritePrecision.Ms, _options.Bucket, _options.Org, cancellation);
+            if ((int)answer.StatusCode is < 200 or > 299)
+                throw new SeriesRefusedException((int)answer.StatusCode, answer.ErrorMessage ?? answer.Content ?? "no answer", null, answer.ErrorException);
+        },
+        cancellation);
 
     public Task DeleteAsync(SeriesDeletion deletion, CancellationToken cancellation) => TellAsync(
         () => _delete.Delete(
@@ -49,7 +56,7 @@ internal sealed class InfluxTarget : ISeriesTarget, IDisposable
         {
             throw new SeriesRefusedException(refused.Status, refused.Message, refused.RetryAfter is { } seconds ? TimeSpan.FromSeconds(seconds) : null, refused);
         }
-        catch (Exception fault) when (fault is not OperationCanceledException || !cancellation.IsCancellationRequested)
+        catch (Exception fault) when (fault is not SeriesRefusedException && (fault is not OperationCanceledException || !cancellation.IsCancellationRequested))
         {
             throw new SeriesRefusedException(0, fault.Message, null, fault);
         }
