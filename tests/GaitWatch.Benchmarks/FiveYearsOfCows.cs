@@ -79,7 +79,7 @@ internal static class FiveYearsOfCows
     {
         var foot = (Leg)random.Next(4);
         var id = $"c{cow}.{number}";
-        writes.Add(Found(id, cow, day, foot, Lesion.SoleUlcer, FindingAction.Trimmed, FindingAction.Block, FindingAction.Wrap));
+        writes.Add(Found(id, cow, day, foot, Lesion.SoleUlcer, FindingAction.Trimmed, FindingAction.LooseHornRemoved, FindingAction.Block, FindingAction.Wrap));
         writes.Add(Found($"{id}.check", cow, day.AddDays(7), foot, Lesion.SoleUlcer, FindingAction.WrapOff));
         writes.Add(Found($"{id}.off", cow, day.AddDays(28), foot, Lesion.SoleUlcer, FindingAction.BlockOff));
         var raised = new Alert

@@ -14,10 +14,11 @@ public static class TrimListComposer
         var held = inputs.Writes.Where(write => write.At <= inputs.AsOf).ToImmutableArray();
         var visits = VisitBook.Of(held);
         var planned = visits.On(inputs.Visit);
-        var findings = FindingLog.Of(held).Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
-        var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf);
+        var log = inputs.Findings ?? FindingLog.Of(held);
+        var findings = log.Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
+        var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf, log);
         var hands = Hands(held, inputs.Visit, planned);
-        var removals = FarmRemovals.Of(held, findings.SelectMany(ofCow => ofCow)).ToLookup(removal => removal.Finding.Cow, StringComparer.Ordinal);
+        var removals = FarmRemovals.Of(held, log.Findings).ToLookup(removal => removal.Finding.Cow, StringComparer.Ordinal);
         var byCow = TrimListCandidates.Of(inputs, visits, findings, plan)
             .Where(candidate => !FollowUpPlan.HasLeft(candidate.Entry.Cow, inputs.Visit, inputs.Register))
             .ToLookup(candidate => candidate.Entry.Cow, StringComparer.Ordinal);

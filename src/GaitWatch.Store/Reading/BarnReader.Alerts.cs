@@ -99,6 +99,15 @@ public sealed partial class BarnReader
         return [.. bodies.Select(StoreJson.Read<Alert>)];
     }
 
+    /// <summary>The alerts that ask for something: open ones, and those closed by eye; of the past, every one as it stood then.</summary>
+    private static async Task<List<Alert>> AlertsToActOnAsync(BarnContext context, DateTimeOffset? past, CancellationToken cancellation) => past is not null
+        ? await AlertsAtAsync(context, past, cancellation)
+        :
+        [
+            .. (await context.Alerts.Where(row => row.State != (int)AlertState.Closed || row.CloseReason == (int)AlertCloseReason.SeenWalkingSound)
+                .Select(row => row.Body).ToListAsync(cancellation)).Select(StoreJson.Read<Alert>),
+        ];
+
     private static List<AlertView> WorstFirst(IEnumerable<AlertView> alerts) =>
     [
         .. alerts

@@ -45,7 +45,8 @@ public sealed partial class BarnReader
     }
 
     private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, CancellationToken cancellation) => FollowUpPlan.Of(
-        now.Writes, await AlertsAtAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation));
+        now.Writes, await AlertsToActOnAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation),
+        log: now.Findings);
 
     private async Task<TrimList> ListAsync(BarnContext context, Now now, DateOnly day, DateOnly today, CancellationToken cancellation)
     {
@@ -58,7 +59,8 @@ public sealed partial class BarnReader
             Calendar = _options.Calendar,
             Register = now.Register,
             Writes = [.. now.Writes],
-            Alerts = [.. (await AlertsAtAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
+            Findings = past is null ? now.Findings : null,
+            Alerts = [.. (await AlertsToActOnAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
             Recoveries = await RecoveriesAtAsync(context, now, null, past, cancellation),
             LastSeen = lastSeen.ToImmutableDictionary(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal),
             // Silence is measured against the newest crossing, not against what was entered after it.
