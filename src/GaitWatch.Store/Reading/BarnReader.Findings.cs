@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
 using Microsoft.EntityFrameworkCore;

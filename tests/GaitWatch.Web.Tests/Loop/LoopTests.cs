@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.Json.Nodes;
 using GaitWatch.Herd;
-using GaitWatch.Lameness;
 using GaitWatch.Simulator;
 using GaitWatch.Store;
 
