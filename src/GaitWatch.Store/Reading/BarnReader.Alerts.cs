@@ -148,7 +148,9 @@ public sealed partial class BarnReader
             var today = options.Calendar.DayOf(asOf);
             var urgency = VisitUrgency.Of(alert.Urgency, today, _visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
             var isListed = alert.State == AlertState.Open && urgency != Urgency.Watch && listed.Contains(alert.Cow);
-            var label = AlertLabels.Of([alert], book.Findings.OfCow(alert.Cow).Where(finding => past is null || finding.At <= past), options.Calendar) is [var lifted] ? lifted : null;
+            var findings = book.Findings.OfCow(alert.Cow).Where(finding => past is null || finding.At <= past).ToArray();
+            var label = AlertLabels.Of([alert], findings, options.Calendar) is [var lifted] ? lifted : null;
+            var after = AfterTreatment.Of(alert, TreatedFeet.Of(findings, []), new RecoveryOptions());
             return new AlertView
             {
                 Id = alert.Id,
@@ -168,6 +170,7 @@ public sealed partial class BarnReader
                 CloseReason = alert.CloseReason?.WireName(),
                 Label = label?.Kind.WireName(),
                 LiftedAt = label?.LiftedAt,
+                AfterTreatment = after is null ? null : new AfterTreatmentView(after.WireName, after.FindingId, after.Foot.WireName(), after.TreatedAt, after.InWords(options.Calendar)),
                 LastSeenAt = lastSeen.TryGetValue(alert.Cow, out var seen) ? seen : null,
                 Explanation = alert.Explanation,
             };
