@@ -25,6 +25,9 @@ public static class WebComposition
         services.AddWriteRoute<CancelVisit>();
         services.AddWriteRoute<DecideOnList>();
         services.AddWriteRoute<TakeBackOnList>();
+        services.AddWriteRoute<TickOnList>();
+        services.AddWriteRoute<UntickOnList>();
+        services.AddWriteRoute<MoveOnList>();
         services.AddWriteRoute<RecordFinding>();
         services.AddWriteRoute<CorrectFinding>();
         services.AddWriteRoute<DoFollowUp>();

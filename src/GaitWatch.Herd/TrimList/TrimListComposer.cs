@@ -41,7 +41,7 @@ public static class TrimListComposer
         {
             Date = inputs.Visit,
             Visit = planned?.Visit,
-            Rows = Placed(entries, planned?.Visit.Places, findings, removals, inputs),
+            Rows = Placed(entries, planned, findings, removals, held, inputs),
             Removed = [.. removed],
         };
     }
@@ -99,12 +99,21 @@ public static class TrimListComposer
     }
 
     private static ImmutableArray<TrimListRow> Placed(
-        List<TrimListEntry> entries, int? places, ILookup<string, Finding> findings, ILookup<string, FarmRemoval> removals, TrimListInputs inputs)
+        List<TrimListEntry> entries, PlannedVisit? planned, ILookup<string, Finding> findings, ILookup<string, FarmRemoval> removals,
+        ImmutableArray<FarmWrite> held, TrimListInputs inputs)
     {
-        var withPlace = TrimListOrder.ByPressure(entries).Take(places ?? int.MaxValue).Select(entry => entry.Cow).ToHashSet(StringComparer.Ordinal);
-        var ordered = TrimListOrder.Of(entries.Where(entry => withPlace.Contains(entry.Cow)))
+        var withPlace = TrimListOrder.ByPressure(entries).Take(planned?.Visit.Places ?? int.MaxValue).Select(entry => entry.Cow).ToHashSet(StringComparer.Ordinal);
+        bool IsOfVisit(DateOnly day) => day == inputs.Visit || planned?.IsOrWasOn(day) == true;
+        var done = held.OfType<TrimListDoneWrite>().Where(write => IsOfVisit(write.Visit))
+            .GroupBy(write => write.Cow, StringComparer.Ordinal)
+            .ToDictionary(ofCow => ofCow.Key, ofCow => ofCow.Order(TrimListDoneWrite.Order).Last(), StringComparer.Ordinal);
+        var ordered = TrimListMoves.Apply(
+                TrimListOrder.Of(entries.Where(entry => withPlace.Contains(entry.Cow))), held.OfType<TrimListMoveWrite>().Where(write => IsOfVisit(write.Visit)))
             .Concat(TrimListOrder.Of(entries.Where(entry => !withPlace.Contains(entry.Cow))));
-        return [.. ordered.Select((entry, index) => Row(entry, index + 1, withPlace.Contains(entry.Cow), findings[entry.Cow], removals[entry.Cow], inputs))];
+        return [.. ordered.Select((entry, index) => Row(entry, index + 1, withPlace.Contains(entry.Cow), findings[entry.Cow], removals[entry.Cow], inputs) with
+        {
+            DoneAt = done.GetValueOrDefault(entry.Cow) is { IsDone: true } tick ? tick.At : null,
+        })];
     }
 
     private static TrimListRow Row(

@@ -63,6 +63,9 @@ public sealed record TrimListRow
     /// <summary>Whether digital dermatitis is known to be active on one of her feet.</summary>
     public bool HasActiveDermatitis { get; init; }
 
+    /// <summary>When a person ticked her off; null while nobody did, or the tick was taken back.</summary>
+    public DateTimeOffset? DoneAt { get; init; }
+
     /// <summary>What to do beyond the leg named, and what else is due; sentences, null when there is nothing to say.</summary>
     public string? Note { get; init; }
 }

@@ -32,9 +32,16 @@ public sealed partial class BarnReader
         return await RecoveriesAtAsync(context, await NowAsync(context, cancellation), null, null, cancellation);
     }
 
+    /// <summary>The same with every day's mean, for their curves.</summary>
+    public async Task<IReadOnlyList<RecoveryAssessment>> RecoveriesByDayAsync(CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        return await RecoveriesAtAsync(context, await NowAsync(context, cancellation), null, null, cancellation, withDays: true);
+    }
+
     // As they stand now they are kept; as they stood in the past they are judged from what was known then.
     private async Task<ImmutableArray<RecoveryAssessment>> RecoveriesAtAsync(
-        BarnContext context, Now now, string? cow, DateTimeOffset? past, CancellationToken cancellation, bool everTreated = false)
+        BarnContext context, Now now, string? cow, DateTimeOffset? past, CancellationToken cancellation, bool everTreated = false, bool withDays = false)
     {
         var since = everTreated || cow is not null ? long.MinValue : ((past ?? now.AsOf) - FollowedFor).ToMs();
         if (past is null && await context.Marks.AnyAsync(row => row.Name == StateChange.RecoveriesMark && row.Value == RecoveryAssessor.Version, cancellation))
@@ -45,6 +52,8 @@ public sealed partial class BarnReader
                 return [.. ofCow.Select(row => RecoveryColumns.Read(row.Body, row.Days))];
             }
 
+            if (withDays)
+                return [.. (await context.Recoveries.Where(row => row.TreatedAt > since).ToListAsync(cancellation)).Select(row => RecoveryColumns.Read(row.Body, row.Days))];
             return [.. (await context.Recoveries.Where(row => row.TreatedAt > since).Select(row => row.Body).ToListAsync(cancellation)).Select(RecoveryColumns.Read)];
         }
 

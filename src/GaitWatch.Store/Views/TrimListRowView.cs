@@ -61,6 +61,9 @@ public sealed record TrimListRowView
     /// <summary>Whether a person put her on the list.</summary>
     public bool IsPinned { get; init; }
 
+    /// <summary>When a person ticked her off; null while nobody did.</summary>
+    public DateTimeOffset? DoneAt { get; init; }
+
     /// <summary>How a row looks on the wire.</summary>
     public static TrimListRowView Of(TrimListRow row) => new()
     {
@@ -82,5 +85,6 @@ public sealed record TrimListRowView
         Note = row.Note,
         HasPlace = row.HasPlace,
         IsPinned = row.IsPinned,
+        DoneAt = row.DoneAt,
     };
 }

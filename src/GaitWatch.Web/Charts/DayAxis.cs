@@ -41,7 +41,9 @@ public sealed record DayAxis(DateOnly First, DateOnly Last, double Left, double 
             <= 21 => Days().Where(day => (Last.DayNumber - day.DayNumber) % 4 == 3),
             <= 75 => Days().Where(day => day.DayOfWeek == DayOfWeek.Monday).Where((_, i) => i % 2 == 0),
             <= 200 => Days().Where(day => day.Day == 1),
-            _ => Days().Where(day => day.Day == 1 && day.Month % 3 == 1),
+            <= 500 => Days().Where(day => day.Day == 1 && day.Month % 3 == 1),
+            <= 1000 => Days().Where(day => day.Day == 1 && day.Month % 6 == 1),
+            _ => Days().Where(day => day.Day == 1 && day.Month == 1),
         };
     }
 

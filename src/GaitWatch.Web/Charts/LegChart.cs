@@ -9,13 +9,14 @@ namespace GaitWatch.Web;
 public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 {
     internal const double Width = 400;
-    internal const double Height = 236;
+    internal const double Height = 254;
     private const double Left = 42;
     private const double Right = 394;
     private const double SharesTop = 20;
     private const double SharesBottom = 142;
-    private const double EvidenceTop = 164;
-    private const double EvidenceBottom = 206;
+    private const double EvidenceTop = 182;
+    private const double EvidenceBottom = 224;
+    internal const double WornAt = 158;
     private const double MostEvidence = 1.5;
     private const double BandSpreads = 2;
 
@@ -23,6 +24,11 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     private const int LongestGapDays = 3;
 
     internal ValueAxis Evidence { get; } = new(0, MostEvidence, EvidenceBottom, EvidenceTop);
+
+    /// <summary>Times with a block or wrap on, as far as they are shown: what, and from where to where.</summary>
+    internal IEnumerable<(string What, double From, double To)> Worn => Series.Worn
+        .Where(span => Days.Calendar.DayOf(span.To) >= Days.First && Days.Calendar.DayOf(span.From) <= Days.Last)
+        .Select(span => (span.What, Math.Max(Days.At(span.From), Days.Left), Math.Min(Days.At(span.To), Days.Right)));
 
     internal IEnumerable<ChartMark> Marks => Series.Marks.Where(mark => Days.Holds(mark.At));
 
@@ -107,12 +113,13 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
         _ = first ? path.Move(x, y) : path.Line(x, y);
     }
 
-    private static IEnumerable<List<LegDay>> Runs(IEnumerable<LegDay> days)
+    private IEnumerable<List<LegDay>> Runs(IEnumerable<LegDay> days)
     {
+        var gapOfPoints = 2 * CowSpan.DaysAPoint(Days.First, Days.Last);
         var run = new List<LegDay>();
         foreach (var day in days)
         {
-            if (run.Count > 0 && day.Day.DayNumber - run[^1].Day.DayNumber > LongestGapDays)
+            if (run.Count > 0 && day.Day.DayNumber - run[^1].Day.DayNumber > Math.Max(LongestGapDays, gapOfPoints))
             {
                 yield return run;
                 run = [];

@@ -6,27 +6,29 @@ using GaitWatch.Store;
 
 namespace GaitWatch.Web;
 
-/// <summary>A leg's days and what happened to its flags.</summary>
+/// <summary>A leg's days and what happened to it.</summary>
 /// <param name="Leg">The leg.</param>
-/// <param name="Days">The days she crossed, oldest first.</param>
-/// <param name="Marks">Onsets, flags and closings.</param>
-public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableArray<ChartMark> Marks)
+/// <param name="Days">The days she crossed, or the weeks, oldest first.</param>
+/// <param name="Marks">Onsets, flags, findings, closings.</param>
+/// <param name="Worn">Times with a block or wrap on the foot.</param>
+public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableArray<ChartMark> Marks, ImmutableArray<CareSpan> Worn)
 {
-    /// <summary>Puts passages and what they told together, a day a point. Refused passages, and those that were no evidence, are left out.</summary>
+    /// <summary>
+    /// Puts passages and what they told together, a point for so many days. Refused passages, and those that were no evidence,
+    /// are left out.
+    /// </summary>
     internal static ImmutableArray<LegSeries> Of(
-        IEnumerable<PassageView> passages, IEnumerable<PassageAssessment> assessments, IEnumerable<AlertView> alerts, FarmCalendar calendar)
+        IEnumerable<PassageView> passages, IEnumerable<PassageAssessment> assessments, FarmCalendar calendar, int daysAPoint,
+        Func<Leg, IEnumerable<ChartMark>> marks, Func<Leg, IEnumerable<CareSpan>> worn)
     {
         var told = assessments.Where(assessment => assessment.Reasons.IsEmpty).ToDictionary(assessment => assessment.PassageId, StringComparer.Ordinal);
         var days = passages
             .Where(passage => passage.Quality == "accepted" && told.ContainsKey(passage.Id))
-            .GroupBy(passage => calendar.DayOf(passage.EndedAt))
+            .GroupBy(passage => calendar.DayOf(passage.EndedAt).DayNumber / daysAPoint)
             .OrderBy(day => day.Key)
-            .Select(day => new CrossedDay(day.Key, [.. day.Select(passage => (passage.Legs, told[passage.Id]))]))
+            .Select(day => new CrossedDay(DateOnly.FromDayNumber((day.Key * daysAPoint) + (daysAPoint / 2)), [.. day.Select(passage => (passage.Legs, told[passage.Id]))]))
             .ToArray();
-        return [.. Legs.All.Select(leg => new LegSeries(
-            leg,
-            [.. days.Select(day => Day(leg, day)).OfType<LegDay>()],
-            [.. alerts.Where(alert => AlertTexts.SoreFeet(alert).Contains(leg)).SelectMany(ChartMark.Of)]))];
+        return [.. Legs.All.Select(leg => new LegSeries(leg, [.. days.Select(day => Day(leg, day)).OfType<LegDay>()], [.. marks(leg)], [.. worn(leg)]))];
     }
 
     private static LegDay? Day(Leg leg, CrossedDay day)

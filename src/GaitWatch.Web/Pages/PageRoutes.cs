@@ -15,7 +15,13 @@ internal static class PageRoutes
         pages.MapGet("/", MorningAsync).ExcludeFromDescription();
         pages.MapGet("/cows", CowsAsync).ExcludeFromDescription();
         pages.MapGet("/cows/{cow}", CowAsync).ExcludeFromDescription();
+        pages.MapGet("/passages/{id}", PassageAsync).ExcludeFromDescription();
+        pages.MapGet("/recovery", RecoveryAsync).ExcludeFromDescription();
+        pages.MapGet("/herd", HerdAsync).ExcludeFromDescription();
         pages.MapGet("/platforms", PlatformsAsync).ExcludeFromDescription();
+        pages.MapVisitPages();
+        pages.MapLive();
+        pages.MapPost("/follow-ups/{id}/done", DoneFromPage.TakeAsync).ExcludeFromDescription();
         pages.MapPost("/alerts/{id}/close", CloseFromPage.TakeAsync).ExcludeFromDescription();
     }
 
@@ -26,10 +32,10 @@ internal static class PageRoutes
         return new RazorComponentResult<TroublePage>(new { Page = page, Sentences = sentences, Back = back }) { StatusCode = status };
     }
 
-    private static async Task<IResult> MorningAsync(HttpContext http, BarnStore store, WebOptions options, string? closed)
+    private static async Task<IResult> MorningAsync(HttpContext http, BarnStore store, WebOptions options, string? closed, string? done)
     {
         NeverKeep(http);
-        return new RazorComponentResult<MorningPage>(new { Model = await MorningModel.ReadAsync(store, options, closed, http.RequestAborted) });
+        return new RazorComponentResult<MorningPage>(new { Model = await MorningModel.ReadAsync(store, options, closed, done, http.RequestAborted) });
     }
 
     private static async Task<IResult> CowsAsync(HttpContext http, BarnStore store, string? q, string? page)
@@ -43,14 +49,33 @@ internal static class PageRoutes
             : new RazorComponentResult<CowsPage>(new { Model = model });
     }
 
-    private static async Task<IResult> CowAsync(HttpContext http, BarnStore store, string cow, string? days, string? closed)
+    private static async Task<IResult> CowAsync(HttpContext http, BarnStore store, string cow)
     {
         NeverKeep(http);
         cow = RouteNames.Read(cow);
-        var span = int.TryParse(days, NumberStyles.None, CultureInfo.InvariantCulture, out var wanted) && CowModel.Spans.Contains(wanted) ? wanted : CowModel.DefaultSpan;
-        return await CowModel.ReadAsync(store, cow, span, closed, http.RequestAborted) is { } model
+        return await CowModel.ReadAsync(store, cow, http.Request.Query, http.RequestAborted) is { } model
             ? new RazorComponentResult<CowPage>(new { Model = model })
             : await TroubleAsync(store, StatusCodes.Status404NotFound, CowTexts.NoneOf(cow), [CowTexts.NoneOfMeaning], "/cows", http.RequestAborted);
+    }
+
+    private static async Task<IResult> PassageAsync(HttpContext http, BarnStore store, WebOptions options, string id)
+    {
+        NeverKeep(http);
+        return await PassageModel.ReadAsync(store, options, RouteNames.Read(id), http.RequestAborted) is { } model
+            ? new RazorComponentResult<PassagePage>(new { Model = model })
+            : await TroubleAsync(store, StatusCodes.Status404NotFound, PassageTexts.NoneOf, [PassageTexts.NoneOfMeaning], "/cows", http.RequestAborted);
+    }
+
+    private static async Task<IResult> RecoveryAsync(HttpContext http, BarnStore store)
+    {
+        NeverKeep(http);
+        return new RazorComponentResult<RecoveryPage>(new { Model = await RecoveryModel.ReadAsync(store, http.RequestAborted) });
+    }
+
+    private static async Task<IResult> HerdAsync(HttpContext http, BarnStore store)
+    {
+        NeverKeep(http);
+        return new RazorComponentResult<HerdPage>(new { Model = await HerdModel.ReadAsync(store, http.Request.Query, http.RequestAborted) });
     }
 
     private static async Task<IResult> PlatformsAsync(HttpContext http, BarnStore store)
@@ -60,5 +85,5 @@ internal static class PageRoutes
     }
 
     // A page tells how things stand now: one from before the last crossing would mislead.
-    private static void NeverKeep(HttpContext http) => http.Response.Headers.CacheControl = "no-store";
+    internal static void NeverKeep(HttpContext http) => http.Response.Headers.CacheControl = "no-store";
 }

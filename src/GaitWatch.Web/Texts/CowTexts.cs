@@ -37,6 +37,31 @@ internal static class CowTexts
 
     public static string Parts => s_words.Text();
 
+    public static string AllTime => s_words.Text();
+
+    public static string OwnSpan => s_words.Text();
+
+    public static string From => s_words.Text();
+
+    public static string To => s_words.Text();
+
+    public static string Show => s_words.Text();
+
+    public static string Feet => s_words.Text();
+
+    public static string Happened => s_words.Text();
+
+    public static string Began(string leg) => s_words.With([leg]);
+
+    public static string Flagged(string leg) => s_words.With([leg]);
+
+    public static string FlagClosed(string leg, string reason) => s_words.With([leg, reason]);
+
+    /// <summary>What was found or happened in a foot.</summary>
+    public static string FoundIn(string foot, string what) => s_words.With([foot, what]);
+
+    public static string CameOff(Lameness.RecoveryMarkKind what) => s_words.Text($"CameOff.{what}");
+
     public static string Cows(long count) => s_words.Count(count);
 
     public static string Title(string cow) => s_words.With([cow]);

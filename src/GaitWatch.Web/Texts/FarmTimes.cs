@@ -16,6 +16,9 @@ internal sealed class FarmTimes(FarmCalendar calendar)
     /// <summary>Such as "8 Jun".</summary>
     public static string ShortDay(DateOnly day) => Show(day, s_words.Text());
 
+    /// <summary>Such as "8 Jun".</summary>
+    public string ShortDayOf(DateTimeOffset instant) => ShortDay(calendar.DayOf(instant));
+
     /// <summary>Such as "Jun", for a chart.</summary>
     public static string Month(DateOnly day) => Show(day, "MMM");
 

@@ -32,5 +32,8 @@ internal static class Figures
 
     public static string Count(long count) => count.ToString("N0", CultureInfo.CurrentCulture);
 
+    /// <summary>A whole number as a form takes it.</summary>
+    public static string Plain(int count) => count.ToString(CultureInfo.InvariantCulture);
+
     private static string Show(double value, string format, string unit) => $"{value.ToString(format, CultureInfo.CurrentCulture)}{Space}{unit}";
 }

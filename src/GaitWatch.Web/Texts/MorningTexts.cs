@@ -45,6 +45,18 @@ internal static class MorningTexts
 
     public static string WhyFlagged => s_words.Text();
 
+    public static string Tick => s_words.Text();
+
+    public static string TaskNotTaken => s_words.Text();
+
+    public static string MissingHeading => s_words.Text();
+
+    public static string MissingHint => s_words.Text();
+
+    public static string TickOf(string cow, string foot) => s_words.With([cow, foot]);
+
+    public static string TaskTaken(string cow, string foot) => s_words.With([cow, foot]);
+
     public static string CloseFlagOf(string cow) => s_words.With([cow]);
 
     public static string Count(int cows) => cows == 0 ? s_words.Text("Count.none") : s_words.With([cows]);
@@ -59,6 +71,15 @@ internal static class MorningTexts
     public static string NotSeenSince(string when, string ago) => s_words.With([when, ago]);
 
     public static string Learning(int day, int days) => s_words.With([day, days]);
+
+    /// <summary>How often this herd's own flags were true; nothing while none was lifted.</summary>
+    public static string OwnHits(FlagTallyView hits) => hits.Hits switch
+    {
+        { Of: 0 } => "",
+        { Share: { } share, Interval: [var low, var high] } when hits.IsEnough => s_words.With(
+            [hits.Lifted, hits.Right, Figures.Percent(100 * share), $"{100 * low:0}", Figures.Percent(100 * high)], "Own"),
+        _ => s_words.With([hits.Lifted, hits.Right], "OwnFew"),
+    };
 
     /// <summary>
     /// What to expect at the farm's setting. A herd has some 25 to 50 new cases a year per 100 cows (from memory, to be

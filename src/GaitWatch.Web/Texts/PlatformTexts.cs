@@ -19,6 +19,13 @@ internal static class PlatformTexts
 
     public static string NoneYet => s_words.Text();
 
+    public static string WhatToDo => s_words.Text();
+
+    public static string Payload => s_words.Text();
+
+    /// <summary>What to do about a platform that is in doubt, in that order.</summary>
+    public static IEnumerable<string> Steps => Enumerable.Range(1, 4).Select(step => s_words.Text($"Step.{step}"));
+
     public static string State(string state) => s_words.Text($"State.{state}");
 
     /// <summary>A word above a figure: <c>LastCrossing</c>, <c>TagsRead</c> and so on.</summary>

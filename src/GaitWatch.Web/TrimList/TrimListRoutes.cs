@@ -26,6 +26,17 @@ internal static class TrimListRoutes
         api.MapDelete("/api/visits/{date}/cows/{cow}", TakeBackAsync)
             .Describe("Trim list", "Takes back what was decided by hand about a cow and a visit: the rules hold again.")
             .Gives<ListDecisionView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapPut("/api/visits/{date}/cows/{cow}/done", TickAsync)
+            .Describe("Trim list", "Ticks a cow off a visit's list. The body may be left out.")
+            .Takes<ListTickBody>(Json)
+            .Gives<ListTickView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapDelete("/api/visits/{date}/cows/{cow}/done", UntickAsync)
+            .Describe("Trim list", "Takes a tick back.")
+            .Gives<ListTickView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapPut("/api/visits/{date}/cows/{cow}/place", MoveAsync)
+            .Describe("Trim list", "Puts a cow elsewhere in the order of a visit's list.")
+            .Takes<ListPlaceBody>(Json)
+            .Gives<ListPlaceView>().Stores().Refuses(400, 404, 413, 415);
     }
 
     private static async Task<IResult> ListAsync(HttpContext http, BarnStore store, string? visit, string? page, string? pageSize)
@@ -51,4 +62,13 @@ internal static class TrimListRoutes
 
     private static Task<IResult> TakeBackAsync(HttpContext http, string date, string cow, string? at, WriteDesk desk, TakeBackOnList route) =>
         desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListDecisionView)decision.Account!)));
+
+    private static Task<IResult> TickAsync(HttpContext http, string date, string cow, WriteDesk desk, TickOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListTickView)decision.Account!)));
+
+    private static Task<IResult> UntickAsync(HttpContext http, string date, string cow, string? at, WriteDesk desk, UntickOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListTickView)decision.Account!)));
+
+    private static Task<IResult> MoveAsync(HttpContext http, string date, string cow, WriteDesk desk, MoveOnList route) =>
+        desk.ServeAsync(http, route, decision => Task.FromResult<IResult>(TypedResults.Ok((ListPlaceView)decision.Account!)));
 }

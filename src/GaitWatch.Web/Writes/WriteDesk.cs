@@ -3,6 +3,7 @@ using GaitWatch.Herd;
 using GaitWatch.Store;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
 
 namespace GaitWatch.Web;
 
@@ -32,6 +33,17 @@ internal sealed class WriteDesk(BarnStore store, TimeProvider time, WebOptions o
         if (decision.Refused is { } refused)
             return refuse?.Invoke(decision) ?? refused.ToResult();
         return lastSeq is not { } seq || await UntilShownAsync(seq, http.RequestAborted) ? await answer(decision) : StoredNotShown();
+    }
+
+    /// <summary>Takes what was entered into a form of a page, judged as the same write over the API.</summary>
+    /// <returns>Why it was not taken; null when it was.</returns>
+    public async Task<Refusal?> EnterAsync(WriteRoute route, RouteValueDictionary names, System.Text.Json.Nodes.JsonObject body, CancellationToken cancellation)
+    {
+        var json = System.Text.Json.JsonSerializer.SerializeToUtf8Bytes(body);
+        var (decision, lastSeq) = await JudgeAsync(route, new WriteRequest(names, QueryCollection.Empty, json, time.GetUtcNow()), cancellation);
+        if (decision.Refused is null && lastSeq is { } seq)
+            await UntilShownAsync(seq, cancellation);
+        return decision.Refused;
     }
 
     /// <inheritdoc/>

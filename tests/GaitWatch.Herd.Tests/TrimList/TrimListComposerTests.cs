@@ -160,6 +160,36 @@ public sealed class TrimListComposerTests
     }
 
     [Fact]
+    public void A_person_puts_a_cow_elsewhere_and_who_comes_later_goes_where_the_rules_put_her()
+    {
+        Alert Later(string cow, double drop) => Some.Alert(cow, urgency: Urgency.NextVisit, raised: 29, drop: drop);
+        Alert[] alerts = [Later("1", 20), Later("2", 15), Later("3", 10)];
+        CowRegistration[] cows = [Cow("1", "2"), Cow("2", "2"), Cow("3", "2"), Cow("4", "2")];
+        string[] Order(IEnumerable<Alert> flags, params FarmWrite[] writes) => [.. Compose(flags, [], [Plan(), .. writes], cows).Rows.Select(row => row.Cow)];
+
+        Assert.Equal(["1", "2", "3"], Order(alerts));
+        Assert.Equal(["3", "1", "2"], Order(alerts, Move("3", "1")));
+        Assert.Equal(["2", "3", "1"], Order(alerts, Move("1", null)));
+        Assert.Equal(["4", "3", "1", "2"], Order([.. alerts, Later("4", 25)], Move("3", "1")));
+        // A move before somebody who is not on the list, or before herself, changes nothing.
+        Assert.Equal(["1", "2", "3"], Order(alerts, Move("3", "9"), Move("2", "2"), Move("9", "1")));
+        // Moves are made in the order of time, however they came.
+        Assert.Equal(["2", "1", "3"], Order(alerts, Move("3", null, 3), Move("3", "1", 1), Move("2", "1", 2)));
+    }
+
+    [Fact]
+    public void The_last_word_on_a_tick_holds_and_goes_with_a_visit_that_is_moved()
+    {
+        Alert[] alerts = [Some.Alert("1", raised: 29), Some.Alert("2", raised: 29)];
+        TrimListDoneWrite Tick(string cow, bool isDone, int day) => new(Some.At(day), VisitDate.AddDays(-1), cow, isDone, "Anna");
+        var rows = Compose(alerts, [], [
+            new VisitWrite(Some.At(0), new Visit(VisitDate.AddDays(-1))), Tick("1", true, 5), Tick("1", false, 6), Tick("2", false, 5), Tick("2", true, 6),
+            new VisitMoveWrite(Some.At(7), VisitDate.AddDays(-1), new Visit(VisitDate)),
+        ]).Rows;
+        Assert.Equal([("1", null), ("2", (DateTimeOffset?)Some.At(6))], rows.Select(row => (row.Cow, row.DoneAt)));
+    }
+
+    [Fact]
     public void What_a_person_decides_needs_a_reason_and_a_visit()
     {
         Assert.Equal(
@@ -184,6 +214,8 @@ public sealed class TrimListComposerTests
             Writes = [.. writes ?? []],
             LastSeen = lastSeen is { } seen ? ImmutableDictionary<string, DateTimeOffset>.Empty.Add("417", seen) : ImmutableDictionary<string, DateTimeOffset>.Empty,
         });
+
+    private static TrimListMoveWrite Move(string cow, string? before, int day = 1) => new(Some.At(day), VisitDate, cow, before, "");
 
     private static CowRegistration Cow(string cow, string pen) => new(cow, Some.At(-400)) { Pen = pen, Parity = 2 };
 

@@ -21,11 +21,18 @@ internal static partial class Html
     public static IReadOnlyList<string> Addresses(string html) =>
         [.. Links().Matches(html).Select(match => WebUtility.HtmlDecode(match.Groups[1].Value))];
 
+    /// <summary>Every address that a page leads to or loads, forms apart.</summary>
+    public static IReadOnlyList<string> Leads(string html) =>
+        [.. LeadsTo().Matches(html).Select(match => WebUtility.HtmlDecode(match.Groups[1].Value))];
+
     [GeneratedRegex("<[^>]*>")]
     private static partial Regex Tags();
 
     [GeneratedRegex(@"[\s\u00A0]+")]
     private static partial Regex Blanks();
+
+    [GeneratedRegex("(?:href|src)=\"([^\"]*)\"")]
+    private static partial Regex LeadsTo();
 
     [GeneratedRegex("(?:href|src|action)=\"([^\"]*)\"")]
     private static partial Regex Links();

@@ -116,6 +116,39 @@ public sealed class VisitTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_cow_is_ticked_off_and_put_elsewhere_for_everybody_to_see()
+    {
+        await _farm.PassAsync(Some.Passage("a", 417, Some.Now.AddHours(-1)), Some.Passage("b", 418, Some.Now.AddHours(-1)));
+        await _farm.RaiseAsync(Some.Alert("417", urgency: Urgency.Today, drop: 20), Some.Alert("418", urgency: Urgency.Today, drop: 10));
+        await PlanAsync("2026-06-12");
+        Assert.Equal(["417 alert", "418 alert"], await RowsAsync());
+
+        using var ticked = await _farm.Http.PutAsync("/api/visits/2026-06-12/cows/417/done", null);
+        Assert.Equal("""{"visit":"2026-06-12","cow":"417","doneAt":"2026-06-10T05:30:00.000Z","by":""}""", await ticked.Content.ReadAsStringAsync());
+        using var moved = await _farm.PutAsync("/api/visits/2026-06-12/cows/418/place", new { before = "417", by = "Jan" });
+        Assert.Equal(HttpStatusCode.OK, moved.StatusCode);
+        var rows = await _farm.ListAsync("/api/trim-list");
+        Assert.Equal([("418", null), ("417", "2026-06-10T05:30:00.000Z")], rows.Select(row => ((string)row!["cow"]!, (string?)row["doneAt"])));
+
+        _farm.Clock.Now = Some.Now.AddMinutes(1);
+        using var taken = await _farm.Http.DeleteAsync("/api/visits/2026-06-12/cows/417/done");
+        Assert.Equal(HttpStatusCode.OK, taken.StatusCode);
+        Assert.All(await _farm.ListAsync("/api/trim-list"), row => Assert.Null(row!["doneAt"]));
+    }
+
+    [Theory]
+    [InlineData("2026-06-12", "417/place", """{"before":"417"}""", HttpStatusCode.BadRequest, "before", "before is '417', the cow herself: the number of the cow she is to come before, or null for the end.")]
+    [InlineData("2026-06-12", "417/place", """{"before":"999"}""", HttpStatusCode.BadRequest, "before", "before is '999': no cow of that name is registered or has crossed a platform.")]
+    [InlineData("2026-06-12", "999/done", "{}", HttpStatusCode.NotFound, "cow", "cow is '999': no cow of that name is registered or has crossed a platform; GET /api/cows lists those that are.")]
+    [InlineData("2026-06-13", "417/done", "{}", HttpStatusCode.NotFound, "date", "date is '2026-06-13', where no visit is planned; GET /api/visits lists those that are.")]
+    public async Task A_tick_or_a_place_that_cannot_be_taken_is_named(string date, string rest, string body, HttpStatusCode status, string field, string sentence)
+    {
+        await PlanAsync("2026-06-12");
+        using var response = await _farm.Http.PutAsync($"/api/visits/{date}/cows/{rest}", new StringContent(body, null, "application/json"));
+        await Problems.AssertAsync(response, status, field, sentence);
+    }
+
+    [Fact]
     public async Task Without_a_visit_there_is_no_list_to_decide_on()
     {
         using var put = await _farm.PutAsync("/api/visits/2026-06-12/cows/417", new { hand = "pinned", reason = "walks short" });

@@ -51,7 +51,7 @@ public sealed class BrowserTests : IAsyncLifetime
     [BrowserFact]
     public async Task No_page_is_wider_than_a_phone_and_no_browser_has_anything_to_complain_of()
     {
-        foreach (var route in (string[])["/", "/cows", "/cows/417", "/cows/417?days=365", "/platforms"])
+        foreach (var route in (string[])["/", "/visits/next", "/recovery", "/herd", "/cows", "/cows/417", "/cows/417?days=365", "/platforms"])
         {
             var page = await PhoneAsync(route);
             Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 360, route);

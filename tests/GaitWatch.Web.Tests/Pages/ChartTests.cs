@@ -54,7 +54,7 @@ public sealed class ChartTests
     public void A_line_is_not_drawn_over_days_on_which_she_did_not_cross()
     {
         LegDay Day(int day) => new(new DateOnly(2026, 6, day), 2, 0.25, 0.25, 0.005, 0);
-        var series = new LegSeries(Leg.Lf, [Day(1), Day(2), Day(9), Day(10)], []);
+        var series = new LegSeries(Leg.Lf, [Day(1), Day(2), Day(9), Day(10)], [], []);
         var chart = LegChart.Of([series], new DateOnly(2026, 6, 1), new DateOnly(2026, 6, 10), Calendar)[0];
         Assert.Equal(2, chart.Means().Split('M').Length - 1);
         Assert.Equal(2, chart.Band().Split('Z').Length - 1);

@@ -100,7 +100,7 @@ public sealed class PageTests : IAsyncLifetime
         Assert.Contains("parlour-exit Offline", text, StringComparison.Ordinal);
         Assert.Contains("Last crossing Wed 10 Jun, 06:30", text, StringComparison.Ordinal);
         Assert.Contains("Tags read, 7 days 100 %", text, StringComparison.Ordinal);
-        Assert.Contains("gaitwatch/home/parlour-exit/tag payload cannot be read as JSON.", text, StringComparison.Ordinal);
+        Assert.Contains("gaitwatch/home/parlour-exit/tag bad-json payload cannot be read as JSON. The message as it came {<b>", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class PageTests : IAsyncLifetime
     public async Task Pages_name_no_address_but_their_own_and_hold_nothing_inline()
     {
         await SampleFarm.FillAsync(_farm, days: 20, others: 3);
-        foreach (var route in (string[])["/", "/cows", "/cows/417", "/platforms"])
+        foreach (var route in (string[])["/", "/visits/next", "/visits/2026-06-12", "/recovery", "/herd", "/cows", "/cows/417", "/cows/417?days=all", "/platforms"])
         {
             var html = await _farm.PageAsync(route);
             Assert.All(Html.Addresses(html), address => Assert.True(address.StartsWith('/') || address.StartsWith('#'), $"{route}: {address}"));
@@ -131,7 +131,7 @@ public sealed class PageTests : IAsyncLifetime
             Assert.DoesNotContain("<!--", html, StringComparison.Ordinal);
             Assert.Contains("<html lang=\"en\">", html, StringComparison.Ordinal);
             Assert.Contains("Europe/Amsterdam", html, StringComparison.Ordinal);
-            foreach (var address in Html.Addresses(html).Where(address => !address.Contains("/close", StringComparison.Ordinal) && address != "/choices").Distinct())
+            foreach (var address in Html.Leads(html).Distinct())
             {
                 using var response = await _farm.Http.GetAsync(address);
                 Assert.True(response.IsSuccessStatusCode, $"{route} leads to {address}: {(int)response.StatusCode}");

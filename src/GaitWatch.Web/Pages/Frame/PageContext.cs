@@ -5,7 +5,7 @@ namespace GaitWatch.Web;
 
 /// <summary>What every page shows around its own content.</summary>
 /// <param name="Title">The page's title.</param>
-/// <param name="Here">The entry of the navigation it belongs to: <c>/</c>, <c>/cows</c>, <c>/platforms</c>, or empty.</param>
+/// <param name="Here">The entry of the navigation it belongs to: such as <c>/</c> or <c>/cows</c>, or empty.</param>
 /// <param name="Newest">The newest event: what the page's knowledge ends with.</param>
 /// <param name="Calendar">The farm's days.</param>
 public sealed record PageContext(string Title, string Here, DateTimeOffset Newest, FarmCalendar Calendar)

@@ -16,10 +16,13 @@ namespace GaitWatch.Web;
 /// <param name="LearningDay">Which day of learning it is, from 1; null when it is over.</param>
 /// <param name="FalseAlertsPer100CowsPerWeek">The farm's setting.</param>
 /// <param name="JustClosed">A flag closed a moment ago; null when none.</param>
+/// <param name="Missing">Cows with a treated foot that have stopped crossing, and no flag that says so.</param>
+/// <param name="JustDone">A task done a moment ago; null when none.</param>
+/// <param name="Hits">How often the flags of the last year were true.</param>
 public sealed record MorningModel(
     PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<AlertView> Listed, DateOnly? VisitOn, ImmutableArray<AlertView> Followed,
     ImmutableArray<FollowUpView> Tasks, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
-    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed)
+    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<NotSeenView> Missing, FollowUpView? JustDone, FlagTallyView Hits)
 {
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
@@ -41,7 +44,7 @@ public sealed record MorningModel(
 
     internal bool IsProminent(FlagCard card) => Groups.SelectMany(group => group.Cards).Take(Prominent).Contains(card);
 
-    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, CancellationToken cancellation)
+    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, string? justDone, CancellationToken cancellation)
     {
         var page = await PageContext.ReadAsync(store, MorningTexts.Title, "/", cancellation);
         var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
@@ -57,11 +60,14 @@ public sealed record MorningModel(
         var followed = flags.Where(flag => flag.NotSeenFor is null && flag.Alert.State == examined).ToArray();
         var visits = await store.Reader.VisitsAsync(cancellation);
         var tasks = await store.Reader.FollowUpsAsync(page.Today, cancellation);
+        var done = justDone is null ? null : await store.Reader.FollowUpAsync(justDone, cancellation);
+        var missing = (await store.Reader.NotSeenAsync(cancellation)).Where(cow => flags.All(flag => flag.Alert.Cow != cow.Cow));
         return new MorningModel(
             page, [.. Groupings([.. flags.Except(waiting).Except(followed)])],
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
             [.. tasks.Select(FollowUpView.Of)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
-            first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed);
+            first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed,
+            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation)).Overall);
     }
 
     private static IEnumerable<FlagGroup> Groupings(FlagCard[] flags)

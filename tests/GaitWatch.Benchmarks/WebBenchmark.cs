@@ -1,0 +1,129 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace GaitWatch.Benchmarks;
+
+/// <summary>
+/// What a reader waits for, on the store of a year of 300 cows with everything entered at the chute: the first byte of each page beside
+/// that of a file held in memory, its weight without cache, and a year's charts on the screen of a real browser.
+/// </summary>
+internal static partial class WebBenchmark
+{
+    private const int Times = 15;
+    private const string Bare = "/assets/icon.svg";
+
+    public static async Task RunAsync()
+    {
+        using var workshop = new Workshop();
+        await YearOfCows.RecordAsync(workshop.File("year.ndjson"), withChute: true);
+        await ReplayBenchmark.ReplayAsync(workshop);
+        var address = new Uri($"http://127.0.0.1:{Workshop.FreePort()}");
+        workshop.StartGaitWatch(
+            "run", $"--GaitWatch:DataDirectory={workshop.File("data")}", $"--GaitWatch:Http:Urls={address}", $"--GaitWatch:Mqtt:Port={Workshop.FreePort()}", "--Logging:LogLevel:Default=Warning");
+        using var client = new HttpClient { BaseAddress = address, Timeout = TimeSpan.FromMinutes(5) };
+        await ReadyAsync(client);
+        var cow = CowLink().Match(await client.GetStringAsync("/")).Groups[1].Value;
+        if (cow.Length == 0)
+            cow = CowLink().Match(await client.GetStringAsync("/cows")).Groups[1].Value;
+
+        var table = new FigureTable("page", "first byte, ms", "to a bare file", "weight, kB", "of it the page");
+        var bare = await FirstByteAsync(client, Bare);
+        foreach (var route in (string[])["/", "/visits/next", "/recovery", "/herd", "/cows", cow, $"{cow}?days=365", "/platforms"])
+        {
+            var first = await FirstByteAsync(client, route);
+            var (all, page) = await WeightAsync(client, route);
+            table.Add(route, Text(first), Text(first / bare), Text(all / 1000.0), Text(page / 1000.0));
+        }
+
+        table.Add(Bare, Text(bare), "1", "", "");
+        table.Write();
+        Console.WriteLine();
+        var (drawn, frame) = await OnScreenAsync(address, $"{cow}?days=365");
+        var screen = new FigureTable("a year's four charts in Chromium", "ms");
+        screen.Add("from asking to the frame that shows them", Text(drawn));
+        screen.Add("of it after the first byte", Text(frame));
+        screen.Write();
+    }
+
+    private static async Task ReadyAsync(HttpClient client)
+    {
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                if ((await client.GetAsync("/readyz")).IsSuccessStatusCode)
+                    return;
+            }
+            catch (HttpRequestException) when (tries < 600)
+            {
+                // Not listening yet.
+            }
+
+            if (tries >= 600)
+                throw new InvalidOperationException("The service was not ready within a minute.");
+            await Task.Delay(100);
+        }
+    }
+
+    /// <summary>Median of several askings, ms; the first, which compiles and fills caches, is left out.</summary>
+    private static async Task<double> FirstByteAsync(HttpClient client, string route)
+    {
+        var took = new List<double>();
+        for (var i = 0; i <= Times; i++)
+        {
+            var since = Stopwatch.GetTimestamp();
+            using var answer = await client.GetAsync(route, HttpCompletionOption.ResponseHeadersRead);
+            await using var body = await answer.Content.ReadAsStreamAsync();
+            await body.ReadExactlyAsync(new byte[1]);
+            if (i > 0)
+                took.Add(Stopwatch.GetElapsedTime(since).TotalMilliseconds);
+            answer.EnsureSuccessStatusCode();
+            await body.CopyToAsync(Stream.Null);
+        }
+
+        return took.Order().ElementAt(took.Count / 2);
+    }
+
+    private static async Task<(long All, long Page)> WeightAsync(HttpClient client, string route)
+    {
+        var html = await client.GetStringAsync(route);
+        long page = System.Text.Encoding.UTF8.GetByteCount(html);
+        var all = page;
+        foreach (var asset in Assets().Matches(html).Select(match => match.Groups[1].Value).Distinct())
+            all += (await client.GetByteArrayAsync(asset)).Length;
+        return (all, page);
+    }
+
+    private static async Task<(double Drawn, double AfterFirstByte)> OnScreenAsync(Uri address, string route)
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"] });
+        var drawn = new List<(double All, double Rest)>();
+        for (var i = 0; i <= Times; i++)
+        {
+            // A context of its own each time: nothing is cached.
+            await using var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 1280, Height = 900 } });
+            var page = await context.NewPageAsync();
+            await page.AddInitScriptAsync(
+                "document.addEventListener('DOMContentLoaded', () => requestAnimationFrame(() => requestAnimationFrame(() => { window.shownAt = performance.now(); })));");
+            await page.GotoAsync(new Uri(address, route).ToString());
+            await page.WaitForFunctionAsync("window.shownAt !== undefined && document.querySelectorAll('svg[data-readings]').length >= 4");
+            var shown = await page.EvaluateAsync<double>("window.shownAt");
+            var first = await page.EvaluateAsync<double>("performance.getEntriesByType('navigation')[0].responseStart");
+            if (i > 0)
+                drawn.Add((shown, shown - first));
+        }
+
+        return (drawn.Select(one => one.All).Order().ElementAt(Times / 2), drawn.Select(one => one.Rest).Order().ElementAt(Times / 2));
+    }
+
+    private static string Text(double value) => value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);
+
+    [GeneratedRegex("href=\"(/cows/[^\"?]+)\"")]
+    private static partial Regex CowLink();
+
+    [GeneratedRegex("(?:href|src)=\"(/assets/[^\"]+)\"")]
+    private static partial Regex Assets();
+}
