@@ -27,8 +27,8 @@ public sealed record FollowUpOptions
     public FollowUpWindow SecondLook { get; init; } = new(3, 5);
 
     /// <summary>
-    /// What is overdue for longer is asked no more: the block is off by itself, the foot has been in hand or the cow has left. Chosen by us:
-    /// a year. The finding itself is kept for good.
+    /// So many days after a finding nothing of it is asked any more: the block is off by itself, the foot has been in hand or the cow has
+    /// left. Chosen by us: a year. The finding itself is kept for good.
     /// </summary>
     public int AskedForDays { get; init; } = 365;
 

@@ -27,6 +27,7 @@ public sealed class FollowUpPlan
     /// <param name="options">When each thing is due.</param>
     /// <param name="recoveries">Recoveries; a foot shown to have recovered is judged, and need not be lifted for that.</param>
     /// <param name="asOf">The plan as it stood then: what is later is not looked at; null for all.</param>
+    /// <param name="on">The day about which will be asked: what began longer before than it is asked for is left out; null for all.</param>
     /// <param name="log">The findings of these writes, where they have been gathered already; null to gather them.</param>
     public static FollowUpPlan Of(
         IEnumerable<FarmWrite> writes,
@@ -35,13 +36,14 @@ public sealed class FollowUpPlan
         FollowUpOptions options,
         IEnumerable<RecoveryAssessment>? recoveries = null,
         DateTimeOffset? asOf = null,
+        DateOnly? on = null,
         FindingLog? log = null)
     {
         var held = writes.Where(write => asOf is null || write.At <= asOf).ToArray();
         var visits = VisitBook.Of(held);
         var all = (log ?? FindingLog.Of(held)).Findings.Where(finding => asOf is null || finding.At <= asOf).ToArray();
-        // Counted from the newest entry, so that the plan is told by the writes alone.
-        var askedFrom = all.Length == 0 ? default : (asOf ?? held.Max(write => write.At)).AddDays(-options.AskedForDays);
+        // What was found long before the day in question asks for nothing any more.
+        var askedFrom = on is { } day && day.DayNumber > options.AskedForDays ? calendar.StartOf(day.AddDays(-options.AskedForDays)) : DateTimeOffset.MinValue;
         var byCow = all.Where(finding => finding.At >= askedFrom).ToLookup(finding => finding.Cow, StringComparer.Ordinal);
         var done = held.OfType<FollowUpDoneWrite>()
             .GroupBy(write => write.FollowUpId, StringComparer.Ordinal)

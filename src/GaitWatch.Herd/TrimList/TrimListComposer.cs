@@ -16,7 +16,7 @@ public static class TrimListComposer
         var planned = visits.On(inputs.Visit);
         var log = inputs.Findings ?? FindingLog.Of(held);
         var findings = log.Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
-        var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf, log);
+        var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf, inputs.Visit, log);
         var hands = Hands(held, inputs.Visit, planned);
         var removals = FarmRemovals.Of(held, log.Findings).ToLookup(removal => removal.Finding.Cow, StringComparer.Ordinal);
         var byCow = TrimListCandidates.Of(inputs, visits, findings, plan)

@@ -33,7 +33,7 @@ public sealed partial class BarnReader
     {
         await using var context = _contexts.CreateDbContext();
         var now = await NowAsync(context, cancellation);
-        var plan = await PlanAsync(context, now, cancellation);
+        var plan = await PlanAsync(context, now, day, cancellation);
         return plan.FarmTasks(day, now.Register);
     }
 
@@ -41,12 +41,12 @@ public sealed partial class BarnReader
     public async Task<FollowUp?> FollowUpAsync(string id, CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return (await PlanAsync(context, await NowAsync(context, cancellation), cancellation)).Find(id);
+        return (await PlanAsync(context, await NowAsync(context, cancellation), null, cancellation)).Find(id);
     }
 
-    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, CancellationToken cancellation) => FollowUpPlan.Of(
+    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, DateOnly? on, CancellationToken cancellation) => FollowUpPlan.Of(
         now.Writes, await AlertsToActOnAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation),
-        log: now.Findings);
+        on: on, log: now.Findings);
 
     private async Task<TrimList> ListAsync(BarnContext context, Now now, DateOnly day, DateOnly today, CancellationToken cancellation)
     {
