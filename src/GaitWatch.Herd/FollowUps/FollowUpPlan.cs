@@ -43,7 +43,7 @@ public sealed class FollowUpPlan
         var visits = VisitBook.Of(held);
         var all = (log ?? FindingLog.Of(held)).Findings.Where(finding => asOf is null || finding.At <= asOf).ToArray();
         // What was found long before the day in question asks for nothing any more.
-        var askedFrom = on is { } day && day.DayNumber > options.AskedForDays ? calendar.StartOf(day.AddDays(-options.AskedForDays)) : DateTimeOffset.MinValue;
+        var askedFrom = on?.DayNumber > options.AskedForDays ? calendar.StartOf(on.Value.AddDays(-options.AskedForDays)) : DateTimeOffset.MinValue;
         var byCow = all.Where(finding => finding.At >= askedFrom).ToLookup(finding => finding.Cow, StringComparer.Ordinal);
         var done = held.OfType<FollowUpDoneWrite>()
             .GroupBy(write => write.FollowUpId, StringComparer.Ordinal)
