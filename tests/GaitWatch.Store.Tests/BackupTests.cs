@@ -13,12 +13,6 @@ public sealed class BackupTests
         await using var temp = await TempStore.OpenAsync();
         using var stop = new CancellationTokenSource();
         var sent = 0;
-        async Task MoreAsync()
-        {
-            for (var before = Volatile.Read(ref sent); Volatile.Read(ref sent) == before;)
-                await Task.Delay(1);
-        }
-
         var sending = Task.Run(async () =>
         {
             while (!stop.IsCancellationRequested)
@@ -27,6 +21,13 @@ public sealed class BackupTests
                 Interlocked.Add(ref sent, InABatch);
             }
         });
+        async Task MoreAsync()
+        {
+            // When it can send no more it ends, and says why below.
+            for (var before = Volatile.Read(ref sent); Volatile.Read(ref sent) == before && !sending.IsCompleted;)
+                await Task.Delay(1);
+        }
+
         try
         {
             var last = 0L;
