@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
@@ -130,7 +129,7 @@ public sealed partial class BarnReader
     {
         var now = await NowAsync(context, cancellation);
         var today = _options.Calendar.DayOf(now.Newest);
-        if (VisitBook.Of(now.Writes).NextFrom(today) is not { } next)
+        if (now.Book.Visits.NextFrom(today) is not { } next)
             return [];
         var list = await ListAsync(context, now, next.Visit.Date, today, cancellation);
         return [.. list.Rows.Where(row => row.HasPlace).Select(row => row.Cow)];
@@ -138,15 +137,13 @@ public sealed partial class BarnReader
 
     /// <summary>Shows alerts with what the register and the calendar add.</summary>
     private sealed class AlertShow(
-        (ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings) book, Dictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
+        Book book, Dictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
     {
-        private readonly VisitBook _visits = VisitBook.Of(book.Writes);
-
         public AlertView View(AlertRow row, string body, DateTimeOffset asOf, DateTimeOffset? past = null)
         {
             var alert = StoreJson.Read<Alert>(body);
             var today = options.Calendar.DayOf(asOf);
-            var urgency = VisitUrgency.Of(alert.Urgency, today, _visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
+            var urgency = VisitUrgency.Of(alert.Urgency, today, book.Visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
             var isListed = alert.State == AlertState.Open && urgency != Urgency.Watch && listed.Contains(alert.Cow);
             var findings = book.Findings.OfCow(alert.Cow).Where(finding => past is null || finding.At <= past).ToArray();
             var label = AlertLabels.Of([alert], findings, options.Calendar) is [var lifted] ? lifted : null;

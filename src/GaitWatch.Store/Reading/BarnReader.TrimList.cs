@@ -12,7 +12,7 @@ public sealed partial class BarnReader
     public async Task<VisitBook> VisitsAsync(CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return VisitBook.Of(await WritesAsync(context, cancellation));
+        return (await BookAsync(context, cancellation)).Visits;
     }
 
     /// <summary>
@@ -24,7 +24,7 @@ public sealed partial class BarnReader
         await using var context = _contexts.CreateDbContext();
         var now = await NowAsync(context, cancellation);
         var today = _options.Calendar.DayOf(now.Newest);
-        var day = visit ?? VisitBook.Of(now.Writes).NextFrom(today)?.Visit.Date ?? today;
+        var day = visit ?? now.Book.Visits.NextFrom(today)?.Visit.Date ?? today;
         return await ListAsync(context, now, day, today, cancellation);
     }
 
@@ -58,7 +58,7 @@ public sealed partial class BarnReader
             Visit = day,
             Calendar = _options.Calendar,
             Register = now.Register,
-            Writes = [.. now.Writes],
+            Writes = now.Writes,
             Findings = past is null ? now.Findings : null,
             Alerts = [.. (await AlertsToActOnAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
             Recoveries = await RecoveriesAtAsync(context, now, null, past, cancellation),
@@ -71,22 +71,26 @@ public sealed partial class BarnReader
     private Alert WithCalendar(Alert alert, DateOnly visit, Now now, DateTimeOffset? past) => alert with
     {
         Urgency = VisitUrgency.Of(
-            alert.Urgency, _options.Calendar.DayOf(past ?? now.Newest), VisitBook.Of(now.Writes).On(visit)?.Visit.Date, _options.NextVisitWithinDays),
+            alert.Urgency, _options.Calendar.DayOf(past ?? now.Newest), now.Book.Visits.On(visit)?.Visit.Date, _options.NextVisitWithinDays),
     };
 
     private async Task<Now> NowAsync(BarnContext context, CancellationToken cancellation)
     {
-        var (writes, register, findings) = await BookAsync(context, cancellation);
+        var book = await BookAsync(context, cancellation);
         var newest = await NewestAsync(context, cancellation);
-        var written = writes.Count == 0 ? newest : writes.Max(write => write.At);
-        return new Now(writes, register, findings, newest, written > newest ? written : newest);
+        return new Now(book, newest, book.NewestAt is { } written && written > newest ? written : newest);
     }
 
     /// <summary>Where event time stands.</summary>
-    /// <param name="Writes">Everything that people entered.</param>
-    /// <param name="Register">The register.</param>
-    /// <param name="Findings">Every finding.</param>
+    /// <param name="Book">What people entered.</param>
     /// <param name="Newest">The newest crossing.</param>
     /// <param name="AsOf">The newest of crossings and of what people entered.</param>
-    private sealed record Now(ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings, DateTimeOffset Newest, DateTimeOffset AsOf);
+    private sealed record Now(Book Book, DateTimeOffset Newest, DateTimeOffset AsOf)
+    {
+        public ImmutableArray<FarmWrite> Writes => Book.Writes;
+
+        public HerdRegister Register => Book.Register;
+
+        public FindingLog Findings => Book.Findings;
+    }
 }
