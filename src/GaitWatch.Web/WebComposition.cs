@@ -31,6 +31,7 @@ public static class WebComposition
         services.AddWriteRoute<RecordFinding>();
         services.AddWriteRoute<CorrectFinding>();
         services.AddWriteRoute<DoFollowUp>();
+        services.AddWriteRoute<RecordCalibration>();
 
         services.ConfigureHttpJsonOptions(json =>
         {

@@ -9,6 +9,8 @@ internal static class PassageColumns
 {
     private const int FirstLeg = 12;
     private const int PerLeg = 6;
+    private const int FirstEnds = FirstLeg + 4 * PerLeg;
+    private const int PerEnds = 3;
 
     /// <summary>The columns, in the order of <see cref="Values"/> and <see cref="Read"/>.</summary>
     public static string Names { get; } = string.Join(", ",
@@ -16,10 +18,13 @@ internal static class PassageColumns
             .Concat(from leg in new[] { "Lf", "Rf", "Lh", "Rh" }
                     from figure in new[] { "LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls" }
                     select $"{leg}_{figure}")
+            .Concat(from plate in new[] { "Left", "Right" }
+                    from figure in new[] { "Percent", "Weight", "LoadKg" }
+                    select $"{plate}Ends{figure}")
             .Select(name => $"\"{name}\""));
 
     /// <summary>How many there are.</summary>
-    public static int Count => FirstLeg + 4 * PerLeg;
+    public static int Count => FirstEnds + 2 * PerEnds;
 
     /// <summary>The values of a row.</summary>
     public static object?[] Values(Passage passage, string? cow, bool fromFrames)
@@ -49,6 +54,15 @@ internal static class PassageColumns
             values[at + 5] = leg.Footfalls;
         }
 
+        PlateEnds?[] plates = [passage.LeftEnds, passage.RightEnds];
+        for (var i = 0; i < plates.Length; i++)
+        {
+            var at = FirstEnds + i * PerEnds;
+            values[at] = plates[i]?.Percent;
+            values[at + 1] = plates[i]?.Weight;
+            values[at + 2] = plates[i]?.LoadKg;
+        }
+
         return values;
     }
 
@@ -65,6 +79,8 @@ internal static class PassageColumns
         StrideSeconds = Number(row, 10),
         SpeedMetresPerSecond = Number(row, 11),
         Legs = new PerLeg<LegLoad>(ReadLeg(row, 0), ReadLeg(row, 1), ReadLeg(row, 2), ReadLeg(row, 3)),
+        LeftEnds = ReadEnds(row, 0),
+        RightEnds = ReadEnds(row, 1),
     };
 
     /// <summary>Whose the passage of a row is.</summary>
@@ -86,6 +102,12 @@ internal static class PassageColumns
     {
         var at = FirstLeg + index * PerLeg;
         return new LegLoad(Number(row, at), Number(row, at + 1), Number(row, at + 2), Number(row, at + 3), Number(row, at + 4), row.GetInt32(at + 5));
+    }
+
+    private static PlateEnds? ReadEnds(DbDataReader row, int index)
+    {
+        var at = FirstEnds + index * PerEnds;
+        return row.IsDBNull(at) ? null : new PlateEnds(row.GetDouble(at), row.GetDouble(at + 1), row.GetDouble(at + 2));
     }
 
     private static double? Number(DbDataReader row, int at) => row.IsDBNull(at) ? null : row.GetDouble(at);

@@ -32,6 +32,14 @@ internal sealed class PassageRow
     public required LegColumns Rf { get; set; }
     public required LegColumns Lh { get; set; }
     public required LegColumns Rh { get; set; }
+
+    // What the crossing tells of each plate's ends; null together.
+    public double? LeftEndsPercent { get; set; }
+    public double? LeftEndsWeight { get; set; }
+    public double? LeftEndsLoadKg { get; set; }
+    public double? RightEndsPercent { get; set; }
+    public double? RightEndsWeight { get; set; }
+    public double? RightEndsLoadKg { get; set; }
 }
 
 internal sealed class CowSeenRow

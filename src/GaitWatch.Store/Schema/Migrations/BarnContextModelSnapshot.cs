@@ -349,6 +349,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<bool>("FromFrames")
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("LeftEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsWeight")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("Platform")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -356,6 +365,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<string>("Reasons")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("RightEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsWeight")
+                        .HasColumnType("REAL");
 
                     b.Property<double?>("SpeedMetresPerSecond")
                         .HasColumnType("REAL");

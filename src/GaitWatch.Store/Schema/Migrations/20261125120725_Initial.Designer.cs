@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace GaitWatch.Store.Schema.Migrations
 {
     [DbContext(typeof(BarnContext))]
-    [Migration("20261125113705_Initial")]
+    [Migration("20261125120725_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -352,6 +352,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<bool>("FromFrames")
                         .HasColumnType("INTEGER");
 
+                    b.Property<double?>("LeftEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("LeftEndsWeight")
+                        .HasColumnType("REAL");
+
                     b.Property<string>("Platform")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -359,6 +368,15 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.Property<string>("Reasons")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<double?>("RightEndsLoadKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsPercent")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("RightEndsWeight")
+                        .HasColumnType("REAL");
 
                     b.Property<double?>("SpeedMetresPerSecond")
                         .HasColumnType("REAL");
