@@ -36,6 +36,13 @@ public sealed partial class BarnReader
         return await NewestAsync(context, cancellation);
     }
 
+    /// <summary>When the first animal crossed; null while none has.</summary>
+    public async Task<DateTimeOffset?> OldestAsync(CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        return (await context.Passages.MinAsync(row => (long?)row.StartedAt, cancellation)).FromMs();
+    }
+
     /// <summary>The whole register.</summary>
     public async Task<HerdRegister> RegisterAsync(CancellationToken cancellation = default)
     {
