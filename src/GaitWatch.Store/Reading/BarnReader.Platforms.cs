@@ -24,7 +24,7 @@ public sealed partial class BarnReader
         var shifts = (await context.Shifts.ToListAsync(cancellation)).ToDictionary(
             row => row.Platform, row => StoreJson.Read<PlatformShift>(row.Body), StringComparer.Ordinal);
         var ids = _options.Platforms.Select(platform => platform.Id).Union(statuses.Keys).Union(shifts.Keys).Order(StringComparer.Ordinal);
-        var writes = await WritesAsync(context, cancellation);
+        var writes = (await BookAsync(context, cancellation)).Writes;
         var views = new List<PlatformView>();
         foreach (var id in ids)
         {
