@@ -31,6 +31,7 @@ public static class WebComposition
         services.AddWriteRoute<RecordFinding>();
         services.AddWriteRoute<CorrectFinding>();
         services.AddWriteRoute<DoFollowUp>();
+        services.AddWriteRoute<RecordCalibration>();
 
         services.ConfigureHttpJsonOptions(json =>
         {
@@ -68,6 +69,7 @@ public static class WebComposition
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();
+        app.MapSeries();
         app.MapHealth();
         app.MapOpenApi();
         app.MapAssets();

@@ -100,7 +100,7 @@ internal static partial class WebBenchmark
     {
         using var playwright = await Playwright.CreateAsync();
         await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"] });
-        var drawn = new List<(double All, double Rest)>();
+        var drawn = new List<(double All, double AfterFirst)>();
         for (var i = 0; i <= Times; i++)
         {
             // A context of its own each time: nothing is cached.
@@ -116,7 +116,7 @@ internal static partial class WebBenchmark
                 drawn.Add((shown, shown - first));
         }
 
-        return (drawn.Select(one => one.All).Order().ElementAt(Times / 2), drawn.Select(one => one.Rest).Order().ElementAt(Times / 2));
+        return (drawn.Select(one => one.All).Order().ElementAt(Times / 2), drawn.Select(one => one.AfterFirst).Order().ElementAt(Times / 2));
     }
 
     private static string Text(double value) => value.ToString(value < 10 ? "0.0" : "0", CultureInfo.InvariantCulture);

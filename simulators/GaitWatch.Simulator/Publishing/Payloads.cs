@@ -16,17 +16,27 @@ public static class Payloads
     /// <param name="crossing">Whose samples.</param>
     /// <param name="from">Index of the first sample.</param>
     /// <param name="count">How many.</param>
-    public static ReadOnlyMemory<byte> Frame(long sequence, DateTimeOffset start, SimulatedCrossing crossing, int from, int count) => Write(json =>
+    public static ReadOnlyMemory<byte> Frame(long sequence, DateTimeOffset start, SimulatedCrossing crossing, int from, int count) =>
+        Frame(sequence, start, crossing.Platform, crossing.Samples, from, count);
+
+    /// <summary>A stretch of samples of every cell.</summary>
+    /// <param name="sequence">Rises by 1 from frame to frame, from 0 when the device starts.</param>
+    /// <param name="start">When the first sample was taken.</param>
+    /// <param name="platform">Whose samples.</param>
+    /// <param name="samples">Readings in kg, for each cell in the platform's order.</param>
+    /// <param name="from">Index of the first sample.</param>
+    /// <param name="count">How many.</param>
+    public static ReadOnlyMemory<byte> Frame(long sequence, DateTimeOffset start, SimulatedPlatform platform, float[][] samples, int from, int count) => Write(json =>
     {
         json.WriteNumber("v", 1);
         json.WriteNumber("seq", sequence);
         json.WriteString("t0", Time(start));
-        json.WriteNumber("hz", crossing.Hz);
+        json.WriteNumber("hz", platform.Hz);
         json.WriteStartObject("cells");
-        for (var cell = 0; cell < crossing.Samples.Length; cell++)
+        for (var cell = 0; cell < samples.Length; cell++)
         {
-            json.WriteStartArray(crossing.Platform.Cells[cell].Id);
-            foreach (var kg in crossing.Samples[cell].AsSpan(from, count))
+            json.WriteStartArray(platform.Cells[cell].Id);
+            foreach (var kg in samples[cell].AsSpan(from, count))
                 json.WriteNumberValue(kg);
             json.WriteEndArray();
         }

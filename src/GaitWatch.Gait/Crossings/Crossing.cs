@@ -29,6 +29,12 @@ public sealed record Crossing
     /// <summary>Every footfall that was found, in order of contact, with its force curve.</summary>
     public ImmutableArray<Footfall> Footfalls { get; init; } = [];
 
+    /// <summary>What it tells of the left plate's ends; null when it was no good walk or no leg stood wholly there twice.</summary>
+    public PlateEnds? LeftEnds { get; init; }
+
+    /// <summary>What it tells of the right plate's ends; null when it was no good walk or no leg stood wholly there twice.</summary>
+    public PlateEnds? RightEnds { get; init; }
+
     /// <summary>The passage it makes on a platform, once its tag is told.</summary>
     /// <param name="platform">The platform's id.</param>
     /// <param name="tag">Whose crossing it is.</param>
@@ -46,6 +52,8 @@ public sealed record Crossing
             StrideSeconds = StrideSeconds,
             SpeedMetresPerSecond = SpeedMetresPerSecond,
             Legs = Legs,
+            LeftEnds = LeftEnds,
+            RightEnds = RightEnds,
         };
         return tag.Reason is { } reason ? passage.With(reason) : passage;
     }

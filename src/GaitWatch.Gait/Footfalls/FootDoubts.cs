@@ -52,7 +52,7 @@ internal static class FootDoubts
         foreach (var foot in feet.InOrder)
         {
             var (contact, lift) = (foot.Contact * feet.Step, foot.Lift * feet.Step);
-            if (!foot.IsOnEdge && lift - contact > MostDuty * clock.StrideOf(contact, lift))
+            if (!foot.IsOnEdge && lift - contact > MostDuty * clock.StrideOf(contact))
                 foot.IsResolved = false;
         }
     }

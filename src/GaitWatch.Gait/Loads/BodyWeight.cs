@@ -71,7 +71,7 @@ internal sealed record BodyWeight(double Kg, double OfLegsKg, double? OfPlatesKg
             to = Math.Min(to, last.Value + swing);
         }
 
-        var half = 0.5 * clock.StrideOf(from * feet.Step, (to * feet.Step) - clock.SwingSeconds) / feet.Step;
+        var half = 0.5 * clock.StrideOf((0.5 * (from + to) * feet.Step) - (0.5 * clock.StanceSeconds)) / feet.Step;
         var halves = (int)((to - from) / half);
         if (halves < 1)
             return null;

@@ -15,8 +15,10 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
     {
         var loads = new double[4];
         var perImpulse = new double[feet.Count];
-        var slope = new double[4];
-        var change = new double[4];
+        // What each leg's load changes by for a change of the clock's parameters.
+        var parametersOfClock = clock?.Parameters ?? 0;
+        var byClock = new double[4, parametersOfClock];
+        Span<double> sensitivity = stackalloc double[parametersOfClock];
         var peaks = new double[4];
         var stances = new double[4];
         var counts = new int[4];
@@ -25,16 +27,16 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             var foot = feet[f];
             if (foot.Leg is not { } leg || !foot.IsWhole || clock is null)
                 continue;
-            var (contact, lift) = (foot.Contact * step, foot.Lift * step);
-            var stride = clock.StrideOf(contact, lift);
+            var contact = foot.Contact * step;
+            var stride = clock.StrideOf(contact);
             foot.StrideSeconds = stride;
             var k = (int)leg;
             var load = foot.ImpulseKgSeconds / stride;
-            var sensitivity = clock.Sensitivity(contact, lift);
+            clock.Sensitivity(contact, sensitivity);
             counts[k]++;
             loads[k] += load;
-            slope[k] -= load * sensitivity.Slope;
-            change[k] -= load * sensitivity.Change;
+            for (var p = 0; p < sensitivity.Length; p++)
+                byClock[k, p] -= load * sensitivity[p];
             perImpulse[f] = 1 / stride;
             peaks[k] += foot.PeakKg;
             stances[k] += (foot.Lift - foot.Contact) * step;
@@ -46,15 +48,14 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             all &= counts[k] > 0;
             var n = Math.Max(1, counts[k]);
             loads[k] /= n;
-            slope[k] /= n;
-            change[k] /= n;
+            for (var p = 0; p < parametersOfClock; p++)
+                byClock[k, p] /= n;
             peaks[k] /= n;
             stances[k] /= n;
         }
 
         var sum = loads[0] + loads[1] + loads[2] + loads[3];
         all &= sum > 0;
-        var covariance = clock?.Covariance ?? default;
         double[] unit = [1, 1, 1, 1];
         return new LegLoads(
             PerLeg.From(leg =>
@@ -78,11 +79,19 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
 
         double Variance(double[] gradient)
         {
-            double bySlope = 0, byChange = 0;
-            for (var k = 0; k < 4; k++)
+            Span<double> parameters = stackalloc double[parametersOfClock];
+            for (var p = 0; p < parameters.Length; p++)
             {
-                bySlope += gradient[k] * slope[k];
-                byChange += gradient[k] * change[k];
+                parameters[p] = 0;
+                for (var k = 0; k < 4; k++)
+                    parameters[p] += gradient[k] * byClock[k, p];
+            }
+
+            var byStrides = 0.0;
+            for (var p = 0; p < parameters.Length; p++)
+            {
+                for (var q = 0; q < parameters.Length; q++)
+                    byStrides += parameters[p] * parameters[q] * (clock?.Covariance(p, q) ?? 0);
             }
 
             var byImpulses = 0.0;
@@ -92,8 +101,7 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
                     byImpulses += Share(a) * Share(b) * impulses[a, b];
             }
 
-            return Math.Max(0, byImpulses) + (bySlope * bySlope * covariance.SlopeSlope) + (2 * bySlope * byChange * covariance.SlopeChange)
-                + (byChange * byChange * covariance.ChangeChange);
+            return Math.Max(0, byImpulses) + Math.Max(0, byStrides);
 
             double Share(int foot) => perImpulse[foot] == 0 ? 0 : gradient[(int)feet[foot].Leg!.Value] * perImpulse[foot] / counts[(int)feet[foot].Leg!.Value];
         }

@@ -38,7 +38,11 @@ internal static class CrossingMeasurement
             SpeedMetresPerSecond = isWalk ? speed : null,
             Legs = isWalk ? loads.Legs : default,
             Footfalls = footfalls,
+            LeftEnds = Ends(PlateSide.Left),
+            RightEnds = Ends(PlateSide.Right),
         };
+
+        PlateEnds? Ends(PlateSide side) => reasons.IsEmpty ? PlateEnds.Of(platform, side, feet.InOrder, feet.Step) : null;
     }
 
     private static double? MeanStride(IReadOnlyList<FootOnPlate> feet)

@@ -35,6 +35,12 @@ public sealed record Passage
     /// <summary>What each leg did.</summary>
     public PerLeg<LegLoad> Legs { get; init; }
 
+    /// <summary>What it tells of the left plate's ends; null without frames or when no leg stood wholly there twice.</summary>
+    public PlateEnds? LeftEnds { get; init; }
+
+    /// <summary>What it tells of the right plate's ends; null without frames or when no leg stood wholly there twice.</summary>
+    public PlateEnds? RightEnds { get; init; }
+
     /// <summary>Whether the passage may be used: no reason speaks against it.</summary>
     public bool IsAccepted => Reasons.IsEmpty;
 

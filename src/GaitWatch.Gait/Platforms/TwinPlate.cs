@@ -52,6 +52,8 @@ public sealed record TwinPlate
             faults.Add($"sampleRateHz is {SampleRateHz}: 50 to 1000 Hz can be analysed.");
         if (!(VerificationIntervalKg > 0 && double.IsFinite(VerificationIntervalKg)))
             faults.Add($"verificationIntervalKg is {VerificationIntervalKg}: a positive number of kilograms.");
+        if (!AccuracyClasses.TryParse(AccuracyClass, out _))
+            faults.Add($"accuracyClass is '{AccuracyClass}': one of I, II, III, IIII, as on the instrument's plate.");
         if (Cells.IsDefaultOrEmpty)
         {
             faults.Add("cells is empty: each plate needs two or more load cells.");

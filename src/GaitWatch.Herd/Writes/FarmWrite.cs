@@ -18,6 +18,7 @@ namespace GaitWatch.Herd;
 [JsonDerivedType(typeof(FindingCorrectionWrite), "finding-correction")]
 [JsonDerivedType(typeof(FollowUpDoneWrite), "follow-up-done")]
 [JsonDerivedType(typeof(TrimListHandWrite), "trim-list-hand")]
+[JsonDerivedType(typeof(CalibrationWrite), "calibration")]
 [JsonDerivedType(typeof(TrimListDoneWrite), "trim-list-done")]
 [JsonDerivedType(typeof(TrimListMoveWrite), "trim-list-move")]
 public abstract record FarmWrite(DateTimeOffset At);

@@ -16,9 +16,6 @@ public sealed partial class BarnReader
     // Of few passages a rate says little.
     private const int EnoughPassages = 30;
 
-    // A cell that moves by more than this in a day has a stone, mud or a fault: ten verification intervals of the default platform.
-    private const double LargeZeroDriftKg = 5;
-
     /// <summary>Every platform that is set up or has sent something.</summary>
     public async Task<IReadOnlyList<PlatformView>> PlatformsAsync(CancellationToken cancellation = default)
     {
@@ -27,9 +24,14 @@ public sealed partial class BarnReader
         var shifts = (await context.Shifts.ToListAsync(cancellation)).ToDictionary(
             row => row.Platform, row => StoreJson.Read<PlatformShift>(row.Body), StringComparer.Ordinal);
         var ids = _options.Platforms.Select(platform => platform.Id).Union(statuses.Keys).Union(shifts.Keys).Order(StringComparer.Ordinal);
+        var writes = (await BookAsync(context, cancellation)).Writes;
         var views = new List<PlatformView>();
         foreach (var id in ids)
-            views.Add(await PlatformAsync(context, id, statuses.GetValueOrDefault(id), shifts.GetValueOrDefault(id), cancellation));
+        {
+            views.Add(await PlatformAsync(
+                context, id, statuses.GetValueOrDefault(id), shifts.GetValueOrDefault(id), Calibrations(writes, id).FirstOrDefault(), cancellation));
+        }
+
         return views;
     }
 
@@ -56,8 +58,8 @@ public sealed partial class BarnReader
         return [.. found.Select(row => new RejectedView(row.ReceivedAt.FromMs(), row.Topic, row.Reason, row.Detail, System.Text.Encoding.UTF8.GetString(row.Payload)))];
     }
 
-    private static async Task<PlatformView> PlatformAsync(
-        BarnContext context, string id, StatusRow? status, PlatformShift? shift, CancellationToken cancellation)
+    private async Task<PlatformView> PlatformAsync(
+        BarnContext context, string id, StatusRow? status, PlatformShift? shift, CalibrationView? calibration, CancellationToken cancellation)
     {
         var last = await context.Passages.Where(row => row.Platform == id).MaxAsync(row => (long?)row.StartedAt, cancellation);
         var since = (last ?? 0) - (long)TagRateOver.TotalMilliseconds;
@@ -71,8 +73,17 @@ public sealed partial class BarnReader
             troubles.Add("The platform has gone offline: check its power and network. Until it is back nobody's feet are watched there.");
         if (shift is { IsTrouble: true })
             troubles.Add(shift.Explanation);
-        if (drift > LargeZeroDriftKg)
-            troubles.Add(string.Create(CultureInfo.InvariantCulture, $"The empty platform reads {drift:0.0} kg other than a day before: look for mud or a stone under the plates, then check with a test weight."));
+        PlatformDriftView? drifts = null;
+        IReadOnlyList<PlateEndsView> ends = [];
+        if (_options.Platforms.FirstOrDefault(platform => platform.Id == id) is { } setUp)
+        {
+            (drifts, var isWeightSure) = await PlatformHealth.DriftAsync(context, setUp, last, drift, shift, cancellation);
+            ends = await PlatformHealth.EndsAsync(context, setUp, last, cancellation);
+            troubles.AddRange(PlatformHealth.Troubles(setUp, drifts, isWeightSure, shift is { IsTrouble: true }, ends));
+        }
+
+        if (calibration is { Verdict: "beyond" })
+            troubles.Add(PlatformHealth.Beyond(calibration, _options.Calendar.DayOf(calibration.At)));
         if (rate < LowTagReadRate && passages >= EnoughPassages)
             troubles.Add(string.Create(CultureInfo.InvariantCulture, $"Only {100 * rate:0} % of {passages} crossings in 7 days had a tag: clean the reader, check its aim and its cable."));
         return new PlatformView
@@ -85,6 +96,9 @@ public sealed partial class BarnReader
             HerdShift = shift?.Movement,
             Troubles = [.. troubles],
             Firmware = status?.Firmware,
+            Drift = drifts,
+            Ends = ends,
+            LastCalibration = calibration,
         };
     }
 

@@ -32,6 +32,14 @@ internal sealed class PassageRow
     public required LegColumns Rf { get; set; }
     public required LegColumns Lh { get; set; }
     public required LegColumns Rh { get; set; }
+
+    // What the crossing tells of each plate's ends; null together.
+    public double? LeftEndsPercent { get; set; }
+    public double? LeftEndsWeight { get; set; }
+    public double? LeftEndsLoadKg { get; set; }
+    public double? RightEndsPercent { get; set; }
+    public double? RightEndsWeight { get; set; }
+    public double? RightEndsLoadKg { get; set; }
 }
 
 internal sealed class CowSeenRow
@@ -80,6 +88,7 @@ internal sealed class AlertRow
     public required string Leg { get; set; }
     public long RaisedAt { get; set; }
     public long? ClosedAt { get; set; }
+    public int? CloseReason { get; set; }
     public int State { get; set; }
     public long? RevisedAt { get; set; }
 

@@ -28,4 +28,13 @@ public sealed record PlatformView
 
     /// <summary>Firmware it told; null when it did not.</summary>
     public string? Firmware { get; init; }
+
+    /// <summary>How far it has drifted, each figure with the tolerance it breaks; null when it is not set up here.</summary>
+    public PlatformDriftView? Drift { get; init; }
+
+    /// <summary>How each plate reads at its exit end against its entry end, told from the walks of the last days; empty until enough have crossed in frames.</summary>
+    public IReadOnlyList<PlateEndsView> Ends { get; init; } = [];
+
+    /// <summary>The newest check with a test weight; null when there was none.</summary>
+    public CalibrationView? LastCalibration { get; init; }
 }

@@ -24,6 +24,7 @@ internal static class ParameterDescriptions
             ["quality"] = ("Only passages of this quality.", () => Words(["accepted", "rejected"])),
             ["page"] = ("Which page of the list, from 1; default: the whole list, or 1 when pageSize is given.", () => Whole(1, 1_000_000)),
             ["pageSize"] = ($"Items a page; default {QueryReader.DefaultPageSize} when page is given.", () => Whole(1, QueryReader.LargestPageSize)),
+            ["seconds"] = ($"How much of the end is averaged, seconds; default {PlatformRoutes.UsualSeconds:0}.", Figure),
             ["partial"] = ("Take the good rows even when others are bad.", () => new OpenApiSchema { Type = JsonSchemaType.Boolean }),
         }.ToFrozenDictionary();
 
@@ -40,6 +41,8 @@ internal static class ParameterDescriptions
         Minimum = least.ToString(System.Globalization.CultureInfo.InvariantCulture),
         Maximum = most.ToString(System.Globalization.CultureInfo.InvariantCulture),
     };
+
+    private static OpenApiSchema Figure() => new() { Type = JsonSchemaType.Number, Format = "double" };
 
     private static OpenApiSchema Words(IEnumerable<string> words) => new() { Type = JsonSchemaType.String, Enum = [.. words.Select(word => (JsonNode)word)] };
 }

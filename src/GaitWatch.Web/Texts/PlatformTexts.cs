@@ -19,6 +19,8 @@ internal static class PlatformTexts
 
     public static string NoneYet => s_words.Text();
 
+    public static string NoCalibration => s_words.Text();
+
     public static string WhatToDo => s_words.Text();
 
     public static string Payload => s_words.Text();
@@ -47,6 +49,14 @@ internal static class PlatformTexts
         }.OfType<string>().ToArray();
         return parts.Length == 0 ? s_words.Text("Shift.none") : string.Join(", ", parts);
     }
+
+    /// <summary>How a plate reads at its exit end against its entry end.</summary>
+    public static string Ends(PlateEndsView ends) => s_words.With(
+        [Figures.PercentFine(Math.Abs(ends.Percent)), Figures.PercentFine(ends.ErrorPercent)], ends.Percent < 0 ? "EndsLess" : "EndsMore");
+
+    /// <summary>How a check with a test weight came out.</summary>
+    public static string Verdict(CalibrationView kept) =>
+        s_words.With([Figures.WeightFine(kept.WeightKg), kept.By], $"Verdict.{kept.Verdict}");
 
     private static string? Lean(double logRatio, double balance, string more, string less) => Math.Abs(balance) < LeastToSay
         ? null

@@ -158,6 +158,34 @@ internal sealed class JsonFields
             : Wrong<JsonFields>(name, member, "an object is needed");
     }
 
+    /// <summary>The objects of a list, each with its faults told under its place in it; null when it is missing or cannot be read.</summary>
+    public IReadOnlyList<JsonFields>? Objects(string name, int most)
+    {
+        if (Member(name) is not { } member)
+            return null;
+        if (member.ValueKind != JsonValueKind.Array)
+            return Wrong<IReadOnlyList<JsonFields>>(name, member, "a list of objects is needed");
+        if (member.GetArrayLength() > most)
+        {
+            Faults.Add(_within + name, $"{_within}{name} has {member.GetArrayLength()} items: at most {most} are taken.");
+            return null;
+        }
+
+        var objects = new List<JsonFields>();
+        foreach (var item in member.EnumerateArray())
+        {
+            var place = $"{name}[{objects.Count}]";
+            if (item.ValueKind != JsonValueKind.Object)
+                return Wrong<IReadOnlyList<JsonFields>>(place, item, "an object is needed");
+            objects.Add(new JsonFields(item, Faults, $"{_within}{place}."));
+        }
+
+        return objects;
+    }
+
+    /// <summary>A member's name as its faults tell it, with the objects it lies in.</summary>
+    public string Path(string name) => _within + name;
+
     private JsonElement? Member(string name) =>
         _object.TryGetProperty(name, out var member) && member.ValueKind != JsonValueKind.Null ? member : null;
 

@@ -93,6 +93,17 @@ internal sealed class QueryReader(FarmCalendar calendar)
     /// <summary>Yes or no; no when not given.</summary>
     public bool Flag(string name, string? text) => OneOf(name, text, "true", "false") == "true";
 
+    /// <summary>A number within bounds.</summary>
+    public double Number(string name, string? text, double absent, double least, double most)
+    {
+        if (string.IsNullOrEmpty(text))
+            return absent;
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+            return value;
+        Faults.Add(name, string.Create(CultureInfo.InvariantCulture, $"{name} is '{Shorten(text)}': a number from {least} to {most} is needed."));
+        return absent;
+    }
+
     private DateOnly? Within(string name, string? text, DateOnly? day)
     {
         if (day is not { Year: < EarliestYear or > LatestYear })

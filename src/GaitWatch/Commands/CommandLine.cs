@@ -61,6 +61,7 @@ internal static class CommandLine
             FindingCommand.Make(context),
             FollowUpsCommand.Make(context),
             ImportHerdCommand.Make(context),
+            CalibrateCommand.Make(context),
             ExportCommand.Make(context),
             BackupCommand.Make(context),
             CheckCommand.Make(context),

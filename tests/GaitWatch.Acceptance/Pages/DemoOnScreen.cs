@@ -28,6 +28,10 @@ public sealed partial class DemoOnScreen : IAsyncLifetime, IDisposable
             "the demo to say what to look at", () => Task.FromResult(_demo.Said), said => said.Contains("Ctrl-C ends the demo.", StringComparison.Ordinal), TimeSpan.FromMinutes(10), () => _demo.Said);
         Address = new Uri(Runs().Match(said).Groups[1].Value);
         Client = new HttpClient { BaseAddress = Address, Timeout = TimeSpan.FromMinutes(2) };
+        // The first of the crossings that happen as one watches, with its samples.
+        await Until.AsyncOf(
+            "a crossing", () => Client.GetStringAsync($"api/passages?quality=accepted&from={DateTime.UtcNow.AddMinutes(-30):yyyy-MM-dd'T'HH:mm:ss'Z'}"),
+            passages => passages.Contains("\"speedMetresPerSecond\":1", StringComparison.Ordinal) || passages.Contains("\"speedMetresPerSecond\":0.", StringComparison.Ordinal), TimeSpan.FromMinutes(3), () => _demo.Said);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking"] });
     }
@@ -62,10 +66,18 @@ public sealed partial class DemoOnScreen : IAsyncLifetime, IDisposable
     }
 
     /// <summary>Takes a picture for the documents where GAITWATCH_SCREENSHOTS names a folder.</summary>
-    public static async Task PictureAsync(IPage page, string name, bool whole = false)
+    /// <param name="page">The page as it stands.</param>
+    /// <param name="name">The picture's name.</param>
+    /// <param name="height">How much of it is seen, px.</param>
+    public static async Task PictureAsync(IPage page, string name, float height = 800)
     {
-        if (Environment.GetEnvironmentVariable("GAITWATCH_SCREENSHOTS") is { Length: > 0 } folder)
-            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{(page.ViewportSize!.Width < 700 ? "phone" : "desktop")}.png"), FullPage = whole });
+        if (Environment.GetEnvironmentVariable("GAITWATCH_SCREENSHOTS") is not { Length: > 0 } folder)
+            return;
+        var width = page.ViewportSize!.Width;
+        // A taller window for the picture: what is fixed to its bottom stays there.
+        await page.SetViewportSizeAsync(width, (int)height);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{(width < 700 ? "phone" : "desktop")}.png") });
+        await page.SetViewportSizeAsync(width, 800);
     }
 
     [GeneratedRegex(@"GaitWatch runs at (http://127\.0\.0\.1:\d+/)")]

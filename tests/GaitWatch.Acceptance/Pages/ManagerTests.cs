@@ -27,7 +27,7 @@ public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen
         // Why: her own page, with the leg against her own normal.
         await card.Locator(".flag-cow").ClickAsync();
         await page.WaitForURLAsync($"**/cows/{Uri.EscapeDataString(cow)}");
-        await DemoOnScreen.PictureAsync(page, "cow");
+        await DemoOnScreen.PictureAsync(page, "cow", 1250);
         await NotWiderThanAsync(page, width);
         Assert.Contains("less than is normal for her", await page.Locator(".cow-flag").First.InnerTextAsync(), StringComparison.Ordinal);
         var chart = page.Locator("figure.chart-sore").First;
@@ -36,14 +36,20 @@ public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen
         Assert.Matches(@"normal \d", await chart.Locator("output").InnerTextAsync());
         await page.GetByRole(AriaRole.Link, new() { Name = "1 year" }).ClickAsync();
         await page.WaitForURLAsync("**days=365");
-        await DemoOnScreen.PictureAsync(page, "cow-year");
+        await DemoOnScreen.PictureAsync(page, "cow-year", 1250);
 
         // A crossing opens to its figures.
         await page.Locator("section[aria-labelledby=passages] a").First.ClickAsync();
         await page.WaitForURLAsync("**/passages/**");
-        await DemoOnScreen.PictureAsync(page, "crossing");
-        await NotWiderThanAsync(page, width);
         Assert.Contains("Force under each foot", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+
+        // One of today's, whose samples are kept, to the force under each foot.
+        var today = JsonDocument.Parse(await barn.Client.GetStringAsync($"api/passages?quality=accepted&from={DateTime.UtcNow.AddHours(-2):yyyy-MM-dd'T'HH:mm:ss'Z'}")).RootElement;
+        var newest = today.EnumerateArray().Last(passage => passage.GetProperty("speedMetresPerSecond").ValueKind == JsonValueKind.Number).GetProperty("id").GetString()!;
+        await page.GotoAsync($"/passages/{Uri.EscapeDataString(newest)}");
+        await DemoOnScreen.PictureAsync(page, "crossing", 1100);
+        await NotWiderThanAsync(page, width);
+        Assert.True(await page.Locator(".chart-force").CountAsync() >= 4);
 
         // Seen walking sound: closed in one tap with the reason, and gone from the list.
         await page.GotoAsync("/");
@@ -59,7 +65,7 @@ public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen
         // Do the platforms tell the truth?
         await page.GetByRole(AriaRole.Navigation, new() { Name = "Pages" }).GetByRole(AriaRole.Link, new() { Name = "Platforms" }).ClickAsync();
         await page.WaitForURLAsync("**/platforms");
-        await DemoOnScreen.PictureAsync(page, "platforms");
+        await DemoOnScreen.PictureAsync(page, "platforms", 1000);
         await NotWiderThanAsync(page, width);
         Assert.Contains("Last crossing", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(barn.Complaints);
@@ -72,7 +78,7 @@ public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen
     {
         var page = await barn.OpenAsync(width);
         await page.GotoAsync("/recovery");
-        await DemoOnScreen.PictureAsync(page, "recovery");
+        await DemoOnScreen.PictureAsync(page, "recovery", 1250);
         await NotWiderThanAsync(page, width);
         var feet = page.Locator("article.recovery");
         Assert.True(await feet.CountAsync() > 0, "No treated foot is open in the demo barn.");
@@ -90,7 +96,7 @@ public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen
 
         // Over a year: better or not, where, what was found, what works.
         await page.GotoAsync("/herd");
-        await DemoOnScreen.PictureAsync(page, "herd");
+        await DemoOnScreen.PictureAsync(page, "herd", 1250);
         await NotWiderThanAsync(page, width);
         var herd = await page.Locator("main").InnerTextAsync();
         foreach (var heading in (string[])["Month by month", "Were the flags true?", "Where trouble came", "What works here"])
@@ -113,9 +119,12 @@ public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen
             await page.WaitForURLAsync(new Regex(@"/visits/\d{4}-\d\d-\d\d$"));
         }
 
-        await DemoOnScreen.PictureAsync(page, "list");
+        await DemoOnScreen.PictureAsync(page, "list", 1000);
         await NotWiderThanAsync(page, width);
         var numbers = await page.Locator(".trim-number").AllInnerTextsAsync();
+        // What is to be read has the width of the page, beside the picture and the tick.
+        var words = await page.Locator(".trim-what").First.BoundingBoxAsync();
+        Assert.True(words!.Width > 0.45 * Math.Min(width, 616), $"The words about a cow are {words.Width} wide.");
         Assert.True(numbers.Count >= 2, "The demo's list has fewer than two cows.");
 
         // Ticked here, seen by whoever opens the list elsewhere.

@@ -57,7 +57,7 @@ public class CommandLineTests
     {
         var (code, _, error) = await Terminal.RunAsync();
         Assert.Equal(2, code);
-        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, export, backup, check.", error, StringComparison.Ordinal);
+        Assert.StartsWith("Which command? One of: run, demo, replay, flags, trim-list, recovery, visit, finding, follow-ups, import-herd, calibrate, export, backup, check.", error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -12,9 +12,11 @@ public sealed class OpenApiTests : IAsyncLifetime
         "get /api/cows/{cow}/recovery", "get /api/visits", "get /api/trim-list", "get /api/findings", "get /api/follow-ups", "get /api/platforms",
         "get /api/ingest", "get /api/ingest/rejected", "get /healthz", "get /readyz", "get /metrics", "post /api/inputs",
         "put /api/visits/{date}", "delete /api/visits/{date}", "post /api/cows/{cow}/findings", "put /api/findings/{id}", "post /api/follow-ups/{id}/done",
+        "get /api/platforms/{id}/reading", "get /api/platforms/{id}/calibrations", "post /api/platforms/{id}/calibrations",
         "get /api/statistics/hit-rate", "get /api/statistics/treatments", "get /api/statistics/patterns", "get /api/statistics/months",
         "get /api/not-seen", "get /api/export/findings", "get /api/export/alerts",
         "put /api/visits/{date}/cows/{cow}", "delete /api/visits/{date}/cows/{cow}", "get /api/alerts/{id}/evidence",
+        "get /api/series", "get /api/series/refused", "post /api/series/backfill",
         "put /api/visits/{date}/cows/{cow}/done", "delete /api/visits/{date}/cows/{cow}/done", "put /api/visits/{date}/cows/{cow}/place",
     ];
 

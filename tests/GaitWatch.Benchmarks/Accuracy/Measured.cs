@@ -1,0 +1,27 @@
+using GaitWatch.Gait;
+using GaitWatch.Simulator;
+
+namespace GaitWatch.Benchmarks;
+
+/// <summary>What an analysis says of a crossing; null figures where it refuses.</summary>
+/// <param name="Accepted">Whether it may be used.</param>
+/// <param name="WeightKg">Weight.</param>
+/// <param name="StrideSeconds">Mean stride time.</param>
+/// <param name="Legs">By leg: share, its stated error (null when none is stated), peak, stance.</param>
+internal sealed record Measured(bool Accepted, double WeightKg, double StrideSeconds, PerFoot<(double Share, double? Error, double PeakKg, double StanceSeconds)> Legs)
+{
+    /// <summary>A refusal.</summary>
+    public static Measured Refused { get; } = new(false, 0, 0, default);
+
+    /// <summary>What GaitWatch says.</summary>
+    public static Measured Of(WindowAnalysis analysis)
+    {
+        if (analysis.Crossings is not [{ Reasons.IsEmpty: true } crossing])
+            return Refused;
+        return new(true, crossing.WeightKg!.Value, crossing.StrideSeconds!.Value, PerFoot.From(foot =>
+        {
+            var leg = crossing.Legs[(Leg)(int)foot];
+            return (leg.Share!.Value, leg.ShareError, leg.PeakKg!.Value, leg.StanceSeconds!.Value);
+        }));
+    }
+}
