@@ -117,10 +117,10 @@ public sealed partial class StateChange
         TouchAlert(alert.Id);
         _writer.Execute(
             """
-            INSERT INTO alerts("Id", "Cow", "Pattern", "Leg", "RaisedAt", "ClosedAt", "State", "RevisedAt", "Body") VALUES (@0, @1, @2, @3, @4, @5, @6, NULL, @7)
-            ON CONFLICT("Id") DO UPDATE SET "ClosedAt" = excluded."ClosedAt", "State" = excluded."State", "Body" = excluded."Body"
+            INSERT INTO alerts("Id", "Cow", "Pattern", "Leg", "RaisedAt", "ClosedAt", "State", "RevisedAt", "Body", "CloseReason") VALUES (@0, @1, @2, @3, @4, @5, @6, NULL, @7, @8)
+            ON CONFLICT("Id") DO UPDATE SET "ClosedAt" = excluded."ClosedAt", "CloseReason" = excluded."CloseReason", "State" = excluded."State", "Body" = excluded."Body"
             """,
-            alert.Id, alert.Cow, alert.Pattern.WireName(), alert.Leg.WireName(), alert.RaisedAt.ToMs(), alert.ClosedAt?.ToMs(), (int)alert.State, body);
+            alert.Id, alert.Cow, alert.Pattern.WireName(), alert.Leg.WireName(), alert.RaisedAt.ToMs(), alert.ClosedAt?.ToMs(), (int)alert.State, body, (int?)alert.CloseReason);
         // An id that was withdrawn once may come true again.
         _writer.Execute("""DELETE FROM alert_redirects WHERE "OldId" = @0""", alert.Id);
     }

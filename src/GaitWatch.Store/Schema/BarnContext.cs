@@ -110,6 +110,7 @@ internal sealed class BarnContext(DbContextOptions<BarnContext> options) : DbCon
             row.ToTable("alerts").HasKey(r => r.Id);
             row.HasIndex(r => r.RaisedAt);
             row.HasIndex(r => new { r.State, r.RaisedAt });
+            row.HasIndex(r => r.CloseReason);
             row.HasIndex(r => new { r.Cow, r.RaisedAt });
         });
         modelBuilder.Entity<AlertStepRow>(row =>

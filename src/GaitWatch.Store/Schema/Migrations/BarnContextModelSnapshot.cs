@@ -42,6 +42,9 @@ namespace GaitWatch.Store.Schema.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("CloseReason")
+                        .HasColumnType("INTEGER");
+
                     b.Property<long?>("ClosedAt")
                         .HasColumnType("INTEGER");
 
@@ -67,6 +70,8 @@ namespace GaitWatch.Store.Schema.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("CloseReason");
 
                     b.HasIndex("RaisedAt");
 

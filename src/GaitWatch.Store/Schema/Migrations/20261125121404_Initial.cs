@@ -48,6 +48,7 @@ namespace GaitWatch.Store.Schema.Migrations
                     Leg = table.Column<string>(type: "TEXT", nullable: false),
                     RaisedAt = table.Column<long>(type: "INTEGER", nullable: false),
                     ClosedAt = table.Column<long>(type: "INTEGER", nullable: true),
+                    CloseReason = table.Column<int>(type: "INTEGER", nullable: true),
                     State = table.Column<int>(type: "INTEGER", nullable: false),
                     RevisedAt = table.Column<long>(type: "INTEGER", nullable: true),
                     Body = table.Column<string>(type: "TEXT", nullable: false)
@@ -376,6 +377,11 @@ namespace GaitWatch.Store.Schema.Migrations
                 name: "IX_alert_steps_At",
                 table: "alert_steps",
                 column: "At");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_alerts_CloseReason",
+                table: "alerts",
+                column: "CloseReason");
 
             migrationBuilder.CreateIndex(
                 name: "IX_alerts_Cow_RaisedAt",

@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace GaitWatch.Store.Schema.Migrations
 {
     [DbContext(typeof(BarnContext))]
-    [Migration("20261125120556_Initial")]
+    [Migration("20261125121404_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -45,6 +45,9 @@ namespace GaitWatch.Store.Schema.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("CloseReason")
+                        .HasColumnType("INTEGER");
+
                     b.Property<long?>("ClosedAt")
                         .HasColumnType("INTEGER");
 
@@ -70,6 +73,8 @@ namespace GaitWatch.Store.Schema.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("CloseReason");
 
                     b.HasIndex("RaisedAt");
 
