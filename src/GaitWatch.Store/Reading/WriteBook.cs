@@ -34,13 +34,6 @@ internal sealed class WriteBook
             {
                 _book = _book.With(fresh);
                 _last = newer.Max(row => row.Seq);
-<<<<<<< HEAD
-                if (fresh.OfType<RegisterWrite>().Any())
-                    _register = new HerdRegister(_writes.OfType<RegisterWrite>().Select(write => write.Registration));
-                if (fresh.Any(write => write is FindingWrite or FindingCorrectionWrite or FindingWithdrawalWrite or RegisterWrite))
-                    _findings = FindingLog.Of(_writes);
-=======
->>>>>>> main
             }
 
             return _book;
