@@ -47,6 +47,7 @@ public static class BarnServices
         services.AddSingleton(provider => new MessageReader(options, () => provider.GetRequiredService<BarnStore>().Progress.FramesKeptFrom));
         services.AddSingleton<HerdWorker>();
         services.AddHostedService<HerdWorkerService>();
+        services.AddHostedService<ServiceSeries>();
         return services;
     }
 

@@ -9,7 +9,7 @@ public sealed class BarnStore : IAsyncDisposable
     private readonly Writer _writer;
     private readonly DataDirectoryLock _lock;
 
-    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, BarnReader reader)
+    private BarnStore(StoreOptions options, DataDirectoryLock held, Writer writer, InputLog inputs, Progress progress, BarnReader reader, SeriesOutbox series)
     {
         Options = options;
         _lock = held;
@@ -17,6 +17,8 @@ public sealed class BarnStore : IAsyncDisposable
         Inputs = inputs;
         Progress = progress;
         Reader = reader;
+        Series = series;
+        Backfill = new SeriesBackfill(this, writer);
     }
 
     /// <summary>The options it was opened with.</summary>
@@ -30,6 +32,12 @@ public sealed class BarnStore : IAsyncDisposable
 
     /// <summary>Reads what people and programs ask for.</summary>
     public BarnReader Reader { get; }
+
+    /// <summary>What waits to be sent to InfluxDB.</summary>
+    public SeriesOutbox Series { get; }
+
+    /// <summary>Brings what was kept before the export was set up.</summary>
+    public SeriesBackfill Backfill { get; }
 
     /// <summary>
     /// Opens the store, makes it when missing, and brings an older one up to date. One process at a time holds it.
@@ -47,12 +55,13 @@ public sealed class BarnStore : IAsyncDisposable
             var writer = new Writer(connection);
             var progress = new Progress();
             await writer.BeginAsync(cancellation);
-            long last, folded;
+            long last, folded, unsent;
             long? keptFrom;
             try
             {
                 last = One(writer, """SELECT "Value" FROM counters WHERE "Name" = 'last-seq'""") ?? 0;
                 folded = One(writer, """SELECT "Value" FROM marks WHERE "Name" = 'folded'""") ?? 0;
+                unsent = One(writer, """SELECT COALESCE(SUM(MAX("Points", 1)), 0) FROM outbox""") ?? 0;
                 keptFrom = One(writer, """SELECT "Value" FROM marks WHERE "Name" = 'frames-kept-from'""");
             }
             finally
@@ -63,8 +72,10 @@ public sealed class BarnStore : IAsyncDisposable
             progress.ReportAppended(last);
             progress.ReportFolded(folded);
             progress.FramesKeptFrom = keptFrom.FromMs();
+            var series = new SeriesOutbox(writer, contexts, options, time, unsent);
             return new BarnStore(
-                options, held, writer, new InputLog(writer, progress, time, last), progress, new BarnReader(contexts, options, progress, new WriteBook(), time));
+                options, held, writer, new InputLog(writer, progress, time, last, series), progress,
+                new BarnReader(contexts, options, progress, new WriteBook(), time), series);
         }
         catch (Exception exception)
         {
@@ -80,7 +91,7 @@ public sealed class BarnStore : IAsyncDisposable
     public async Task<StateChange> BeginAsync(CancellationToken cancellation = default)
     {
         await _writer.BeginAsync(cancellation);
-        return new StateChange(_writer, Progress);
+        return new StateChange(_writer, Progress, Series);
     }
 
     /// <summary>Closes the store and lets another process have it.</summary>

@@ -21,4 +21,7 @@ public sealed record StoreOptions
 
     /// <summary>How near a visit must be for an alert to wait for it, days. Default 7 (contract).</summary>
     public int NextVisitWithinDays { get; init; } = 7;
+
+    /// <summary>Whether every change is also put into the outbox for InfluxDB.</summary>
+    public bool ExportSeries { get; init; }
 }

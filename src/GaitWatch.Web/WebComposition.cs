@@ -72,6 +72,7 @@ public static class WebComposition
         app.MapPlatforms();
         app.MapIngest();
         app.MapRecordings();
+        app.MapSeries();
         app.MapHealth();
         app.MapOpenApi();
         app.MapAssets();

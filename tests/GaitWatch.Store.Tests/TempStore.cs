@@ -19,22 +19,23 @@ internal sealed class TempStore : IAsyncDisposable
 
     public BarnStore Store { get; private set; }
 
-    public static StoreOptions Options(string directory) => new()
+    public static StoreOptions Options(string directory, bool exportSeries = false) => new()
     {
         DataDirectory = directory,
         Calendar = new FarmCalendar(TimeZoneInfo.Utc),
+        ExportSeries = exportSeries,
     };
 
-    public static async Task<TempStore> OpenAsync()
+    public static async Task<TempStore> OpenAsync(bool exportSeries = false)
     {
         var directory = System.IO.Directory.CreateTempSubdirectory("gaitwatch-store-").FullName;
-        return new TempStore(directory, await BarnStore.OpenAsync(Options(directory), TimeProvider.System));
+        return new TempStore(directory, await BarnStore.OpenAsync(Options(directory, exportSeries), TimeProvider.System));
     }
 
-    public async Task ReopenAsync()
+    public async Task ReopenAsync(bool exportSeries = false)
     {
         await Store.DisposeAsync();
-        Store = await BarnStore.OpenAsync(Options(Directory), TimeProvider.System);
+        Store = await BarnStore.OpenAsync(Options(Directory, exportSeries), TimeProvider.System);
     }
 
     public async Task<T> ChangeAsync<T>(Func<StateChange, Task<T>> change, long? folded = null)

@@ -106,6 +106,7 @@ public sealed class HerdWorker
 
     private async Task<bool> ChangeAsync(int most, bool setAside, CancellationToken cancellation)
     {
+        using var span = BarnTraces.Change();
         var begun = _time.GetTimestamp();
         var failed = new List<RejectedInput>();
         await using (var change = await _store.BeginAsync(cancellation))

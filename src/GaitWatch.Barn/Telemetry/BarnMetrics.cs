@@ -18,6 +18,10 @@ public sealed class BarnMetrics : IDisposable
     private readonly Histogram<double> _fold;
     private readonly Counter<long> _foldFailures;
     private readonly Counter<long> _published;
+    private readonly Lock _gate = new();
+    private Mean _commits;
+    private Mean _folds;
+    private long _failures;
 
     /// <summary>Makes the instruments.</summary>
     /// <param name="store">Whose progress is told.</param>
@@ -49,11 +53,42 @@ public sealed class BarnMetrics : IDisposable
         _rejected.Add(result.Rejected);
         _duplicates.Add(result.Duplicates);
         _commit.Record(took.TotalSeconds);
+        lock (_gate)
+            _commits = _commits.With(took.TotalSeconds);
     }
 
-    internal void Folded(TimeSpan took) => _fold.Record(took.TotalSeconds);
+    internal void Folded(TimeSpan took)
+    {
+        _fold.Record(took.TotalSeconds);
+        lock (_gate)
+            _folds = _folds.With(took.TotalSeconds);
+    }
 
-    internal void FoldFailed() => _foldFailures.Add(1);
+    internal void FoldFailed()
+    {
+        _foldFailures.Add(1);
+        lock (_gate)
+            _failures++;
+    }
+
+    /// <summary>Mean seconds of a commit and of a change since this was last asked, null when there was none; failures since the start.</summary>
+    internal (double? Commit, double? Fold, long Failures) SinceLastAsked()
+    {
+        lock (_gate)
+        {
+            var told = (_commits.Value, _folds.Value, _failures);
+            _commits = default;
+            _folds = default;
+            return told;
+        }
+    }
 
     internal void Published(int messages) => _published.Add(messages);
+
+    private readonly record struct Mean(double Sum, int Count)
+    {
+        public double? Value => Count == 0 ? null : Sum / Count;
+
+        public Mean With(double value) => new(Sum + value, Count + 1);
+    }
 }

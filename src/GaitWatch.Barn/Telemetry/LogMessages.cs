@@ -68,6 +68,9 @@ internal static partial class LogMessages
     [LoggerMessage(1304, LogLevel.Warning, "The saved state of the herd cannot be used, so the whole history is folded again: {Fault}")]
     public static partial void CheckpointOutdated(this ILogger log, string fault);
 
+    [LoggerMessage(1305, LogLevel.Warning, "The service's own figures could not be put into its series: {Fault}")]
+    public static partial void FiguresNotTold(this ILogger log, string fault);
+
     [LoggerMessage(1400, LogLevel.Warning, "The retained topics could not be published: {Fault}")]
     public static partial void PublishingFailed(this ILogger log, string fault);
 }

@@ -34,7 +34,7 @@ public readonly record struct PlateEnds(double Percent, double Weight, double Lo
             stood += (before.Lift - before.Contact + feet[j].Lift - feet[j].Contact) * step;
         }
 
-        return square > LeastWay * LeastWay && double.IsFinite(product) ? new PlateEnds(100 * product / square, square, load / stood) : null;
+        return square > LeastWay * LeastWay && double.IsFinite(product) && double.IsFinite(load / stood) ? new PlateEnds(100 * product / square, square, load / stood) : null;
     }
 
     /// <summary>Feet that have gone less far than this part of the way between the cells tell nothing.</summary>

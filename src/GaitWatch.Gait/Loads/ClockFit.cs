@@ -24,8 +24,9 @@ internal sealed class ClockFit
     /// <summary>Its spread.</summary>
     private const double DutySpread = 0.05;
 
-    /// <summary>Most cows walk evenly: a trial is the less likely beforehand the more it wanders, by this power.</summary>
-    private const double WanderingPower = 0.3;
+    /// <summary>Most cows walk evenly and plates are mostly quiet: a trial is the less likely beforehand the larger its figures, by these powers.</summary>
+    private const double WanderingPower = 0.5;
+    private const double TimeErrorPower = 1;
 
     /// <summary>A trial less likely than this part of the likeliest is left out.</summary>
     private const double LeastLikely = 0.004;
@@ -139,7 +140,7 @@ internal sealed class ClockFit
 
     /// <summary>Of the times, all unknowns integrated out, but for a constant.</summary>
     private double LogLikelihood(ClockTrial trial) =>
-        -(0.5 * (_all.Left + _all.LogDeterminant)) - ((_course.Knots - 1 + WanderingPower) * Math.Log(trial.Wandering)) - (_times.Count * Math.Log(trial.TimeError));
+        -(0.5 * (_all.Left + _all.LogDeterminant)) - ((_course.Knots - 1 + WanderingPower) * Math.Log(trial.Wandering)) - ((_times.Count + TimeErrorPower) * Math.Log(trial.TimeError));
 
     private bool Solve(ClockTrial trial)
     {

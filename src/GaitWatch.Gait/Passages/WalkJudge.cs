@@ -29,6 +29,9 @@ internal static class WalkJudge
     /// <summary>Below this part of the lightest cow's weight it is no cow, between them her weight is implausible.</summary>
     private const double NoCowPart = 0.88;
 
+    /// <summary>Less than a hundredth of a footfall's impulse, kg s.</summary>
+    private const double GrazeKgSeconds = 1.5;
+
     /// <summary>All reasons that hold, the decisive one first.</summary>
     public static ImmutableArray<QualityReason> Judge(CrossingFeet feet, LegLoads loads, BodyWeight? weight, double? speed, GaitOptions options)
     {
@@ -53,12 +56,15 @@ internal static class WalkJudge
             reasons.Add(QualityReason.TooFast);
         if (loads.SumKg is null)
             reasons.Add(QualityReason.Incomplete);
-        if (!feet.IsOrdered || feet.InOrder.Any(foot => !foot.IsResolved) || weight is { IsContradictory: true })
+        if (!feet.IsOrdered || feet.InOrder.Any(foot => !foot.IsResolved && !IsGraze(foot)) || weight is { IsContradictory: true })
             reasons.Add(QualityReason.FootfallsUnresolved);
         if (weightKg < options.LightestCowKg || weightKg > options.HeaviestCowKg)
             reasons.Add(QualityReason.WeightImplausible);
         return [.. reasons];
     }
+
+    /// <summary>An edge touched in passing: nothing was carried that another foot could lack.</summary>
+    private static bool IsGraze(FootOnPlate foot) => foot.IsOnEdge && foot.ImpulseKgSeconds < GrazeKgSeconds;
 
     private static double RoughWeight(CrossingFeet feet)
     {

@@ -72,7 +72,7 @@ public sealed record Finding
     public bool Did(FindingAction action) => Actions.Contains(action);
 
     /// <inheritdoc/>
-    public bool Equals(Finding? other) => other is not null && Canonical() == other.Canonical();
+    public bool Equals(Finding? other) => other is not null && (ReferenceEquals(this, other) || Canonical() == other.Canonical());
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Id, Cow, At, Foot, Lesion);

@@ -26,6 +26,12 @@ public sealed record FollowUpOptions
     /// <summary>A flag for today that was closed by eye is looked at again. Common practice, no source: in 3 days.</summary>
     public FollowUpWindow SecondLook { get; init; } = new(3, 5);
 
+    /// <summary>
+    /// So many days after a finding nothing of it is asked any more: the block is off by itself, the foot has been in hand or the cow has
+    /// left. Chosen by us: a year. The finding itself is kept for good.
+    /// </summary>
+    public int AskedForDays { get; init; } = 365;
+
     /// <summary>How near a visit must be for an alert to wait for it, days. Default 7 (contract).</summary>
     public int NextVisitWithinDays { get; init; } = 7;
 

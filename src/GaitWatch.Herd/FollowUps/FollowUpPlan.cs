@@ -27,19 +27,24 @@ public sealed class FollowUpPlan
     /// <param name="options">When each thing is due.</param>
     /// <param name="recoveries">Recoveries; a foot shown to have recovered is judged, and need not be lifted for that.</param>
     /// <param name="asOf">The plan as it stood then: what is later is not looked at; null for all.</param>
+    /// <param name="on">The day about which will be asked: what began longer before than it is asked for is left out; null for all.</param>
+    /// <param name="log">The findings of these writes, where they have been gathered already; null to gather them.</param>
     public static FollowUpPlan Of(
         IEnumerable<FarmWrite> writes,
         IEnumerable<Alert> alerts,
         FarmCalendar calendar,
         FollowUpOptions options,
         IEnumerable<RecoveryAssessment>? recoveries = null,
-        DateTimeOffset? asOf = null)
+        DateTimeOffset? asOf = null,
+        DateOnly? on = null,
+        FindingLog? log = null)
     {
         var held = writes.Where(write => asOf is null || write.At <= asOf).ToArray();
         var visits = VisitBook.Of(held);
-        var byCow = FindingLog.Of(held).Findings
-            .Where(finding => asOf is null || finding.At <= asOf)
-            .ToLookup(finding => finding.Cow, StringComparer.Ordinal);
+        var all = (log ?? FindingLog.Of(held)).Findings.Where(finding => asOf is null || finding.At <= asOf).ToArray();
+        // What was found long before the day in question asks for nothing any more.
+        var askedFrom = on?.DayNumber > options.AskedForDays ? calendar.StartOf(on.Value.AddDays(-options.AskedForDays)) : DateTimeOffset.MinValue;
+        var byCow = all.Where(finding => finding.At >= askedFrom).ToLookup(finding => finding.Cow, StringComparer.Ordinal);
         var done = held.OfType<FollowUpDoneWrite>()
             .GroupBy(write => write.FollowUpId, StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.Min(write => write.At), StringComparer.Ordinal);
@@ -50,26 +55,26 @@ public sealed class FollowUpPlan
                 done[id] = calendar.EndOf(day);
         }
 
-        var all = new List<FollowUp>();
+        var followUps = new List<FollowUp>();
         foreach (var ofCow in byCow)
         {
             var findings = ofCow.ToArray();
             foreach (var finding in findings)
             {
                 foreach (var followUp in FollowUpClocks.StartedBy(finding, findings, visits, calendar, options))
-                    all.Add(Ended(followUp, finding.At, findings, calendar, done));
+                    followUps.Add(Ended(followUp, finding.At, findings, calendar, done));
             }
         }
 
         foreach (var alert in alerts)
         {
             if ((asOf is null || alert.ClosedAt <= asOf) && FollowUpClocks.StartedBy(alert, visits, calendar, options) is { } secondLook)
-                all.Add(Ended(secondLook, alert.ClosedAt!.Value, byCow[alert.Cow], calendar, done));
+                followUps.Add(Ended(secondLook, alert.ClosedAt!.Value, byCow[alert.Cow], calendar, done));
         }
 
         return new FollowUpPlan(
             [
-                .. all.DistinctBy(followUp => followUp.Id).OrderBy(followUp => followUp.DueOn)
+                .. followUps.DistinctBy(followUp => followUp.Id).OrderBy(followUp => followUp.DueOn)
                     .ThenBy(followUp => followUp.Cow, NaturalOrder.Comparer).ThenBy(followUp => followUp.Foot)
                     .ThenBy(followUp => followUp.What).ThenBy(followUp => followUp.Id, StringComparer.Ordinal),
             ],

@@ -14,10 +14,11 @@ public static class TrimListComposer
         var held = inputs.Writes.Where(write => write.At <= inputs.AsOf).ToImmutableArray();
         var visits = VisitBook.Of(held);
         var planned = visits.On(inputs.Visit);
-        var findings = FindingLog.Of(held).Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
-        var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf);
+        var log = inputs.Findings ?? FindingLog.Of(held);
+        var findings = log.Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
+        var plan = FollowUpPlan.Of(held, inputs.Alerts, inputs.Calendar, inputs.FollowUps, inputs.Recoveries, inputs.AsOf, inputs.Visit, log);
         var hands = Hands(held, inputs.Visit, planned);
-        var removals = FarmRemovals.Of(held, findings.SelectMany(ofCow => ofCow)).ToLookup(removal => removal.Finding.Cow, StringComparer.Ordinal);
+        var removals = FarmRemovals.Of(held, log.Findings).ToLookup(removal => removal.Finding.Cow, StringComparer.Ordinal);
         var byCow = TrimListCandidates.Of(inputs, visits, findings, plan)
             .Where(candidate => !FollowUpPlan.HasLeft(candidate.Entry.Cow, inputs.Visit, inputs.Register))
             .ToLookup(candidate => candidate.Entry.Cow, StringComparer.Ordinal);
@@ -27,7 +28,7 @@ public static class TrimListComposer
         foreach (var cow in byCow.Select(group => group.Key).Union(hands.Keys).Order(NaturalOrder.Comparer))
         {
             var hand = hands.GetValueOrDefault(cow);
-            var lead = Lead(byCow[cow], findings[cow], inputs);
+            var lead = Lead(byCow[cow], findings[cow], inputs) is { } most ? WithTreatment(most, findings[cow], inputs) : null;
             if (hand?.Hand == TrimListHand.Pinned)
                 entries.Add(Pinned(lead, hand, findings[cow], inputs));
             else if (hand?.Hand == TrimListHand.Removed && !byCow[cow].Any(candidate => candidate.KnownAt > hand.At && candidate.Entry.Reason == TrimListReason.Alert))
@@ -69,6 +70,13 @@ public static class TrimListComposer
             .OrderBy(candidate => candidate.Entry.Reason).ThenBy(candidate => candidate.Entry.Leg)
             .Select(candidate => candidate.Sentence).Distinct();
         return lead.Entry with { Also = [.. also], HasActiveDermatitis = HasActiveDermatitis(findings, inputs.AsOf) };
+    }
+
+    private static TrimListEntry WithTreatment(TrimListEntry entry, IEnumerable<Finding> findings, TrimListInputs inputs)
+    {
+        if (entry.Reason != TrimListReason.Alert || inputs.Alerts.FirstOrDefault(alert => alert.Cow == entry.Cow && alert.Leg == entry.Leg && alert.Pattern == entry.Pattern && alert.ClosedAt is null) is not { } flag)
+            return entry;
+        return AfterTreatment.Of(flag, TreatedFeet.Of(findings, []), new RecoveryOptions()) is { } after ? entry with { Also = [after.InWords(inputs.Calendar), .. entry.Also] } : entry;
     }
 
     // The alert and the recovery of one foot are one trouble.

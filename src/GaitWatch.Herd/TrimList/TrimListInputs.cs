@@ -21,6 +21,9 @@ public sealed record TrimListInputs
     /// <summary>Every write of the farm, in any order.</summary>
     public ImmutableArray<FarmWrite> Writes { get; init; } = [];
 
+    /// <summary>The findings of these writes, where they have been gathered already; null to gather them.</summary>
+    public FindingLog? Findings { get; init; }
+
     /// <summary>Alerts as they stood then, closed ones too: one closed by eye asks for a second look.</summary>
     public ImmutableArray<Alert> Alerts { get; init; } = [];
 

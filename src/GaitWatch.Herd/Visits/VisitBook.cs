@@ -14,6 +14,7 @@ public sealed class VisitBook
     private VisitBook(ImmutableSortedDictionary<DateOnly, PlannedVisit> byDay, ImmutableArray<VisitSlip> slips)
     {
         _byDay = byDay;
+        Visits = [.. byDay.Values];
         Slips = slips;
     }
 
@@ -21,7 +22,7 @@ public sealed class VisitBook
     public static VisitBook Empty { get; } = Of([]);
 
     /// <summary>Every visit, past ones too, by day.</summary>
-    public ImmutableArray<PlannedVisit> Visits => [.. _byDay.Values];
+    public ImmutableArray<PlannedVisit> Visits { get; }
 
     /// <summary>Visits that were cancelled or moved to a later day, in the order in which that was entered.</summary>
     public ImmutableArray<VisitSlip> Slips { get; }
@@ -48,7 +49,21 @@ public sealed class VisitBook
     public PlannedVisit? On(DateOnly day) => _byDay.GetValueOrDefault(day);
 
     /// <summary>The next visit on or after a day; null when none is planned.</summary>
-    public PlannedVisit? NextFrom(DateOnly day) => _byDay.Values.FirstOrDefault(planned => planned.Visit.Date >= day);
+    public PlannedVisit? NextFrom(DateOnly day)
+    {
+        // By halves: a list asks this of every finding of years.
+        int low = 0, high = Visits.Length;
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (Visits[middle].Visit.Date < day)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        return low < Visits.Length ? Visits[low] : null;
+    }
 
     /// <summary>The next visit after a day; null when none is planned.</summary>
     public PlannedVisit? NextAfter(DateOnly day) => NextFrom(day.AddDays(1));

@@ -36,20 +36,23 @@ internal static class AssessmentColumns
     ];
 
     /// <summary>The assessment of a row.</summary>
-    public static PassageAssessment Read(DbDataReader row) => new()
+    public static PassageAssessment Read(DbDataReader row) => ReadFrom(row, 0);
+
+    /// <summary>The assessment whose columns begin at a place of the row.</summary>
+    public static PassageAssessment ReadFrom(DbDataReader row, int first) => new()
     {
-        PassageId = row.GetString(0),
-        Cow = row.GetString(1),
-        At = row.GetInt64(2).FromMs(),
-        Reasons = PassageColumns.ReadReasons(row.GetString(3)),
-        Baseline = (BaselineState)row.GetInt32(4),
-        ExpectedShare = Four(row, 5),
-        ShareSpread = Four(row, 9),
-        Residual = Three(row, 13),
-        CommonMovement = Three(row, 16),
-        OneLegEvidence = new PerLeg<double>(row.GetDouble(19), row.GetDouble(20), row.GetDouble(21), row.GetDouble(22)),
-        BothHindEvidence = row.GetDouble(23),
-        BothForeEvidence = row.GetDouble(24),
+        PassageId = row.GetString(first),
+        Cow = row.GetString(first + 1),
+        At = row.GetInt64(first + 2).FromMs(),
+        Reasons = PassageColumns.ReadReasons(row.GetString(first + 3)),
+        Baseline = (BaselineState)row.GetInt32(first + 4),
+        ExpectedShare = Four(row, first + 5),
+        ShareSpread = Four(row, first + 9),
+        Residual = Three(row, first + 13),
+        CommonMovement = Three(row, first + 16),
+        OneLegEvidence = new PerLeg<double>(row.GetDouble(first + 19), row.GetDouble(first + 20), row.GetDouble(first + 21), row.GetDouble(first + 22)),
+        BothHindEvidence = row.GetDouble(first + 23),
+        BothForeEvidence = row.GetDouble(first + 24),
     };
 
     private static PerLeg<double>? Four(DbDataReader row, int at) => row.IsDBNull(at)

@@ -12,16 +12,29 @@ internal static class PassageColumns
     private const int FirstEnds = FirstLeg + 4 * PerLeg;
     private const int PerEnds = 3;
 
+    private static readonly string[] Crossing =
+        ["Id", "Platform", "FromFrames", "Eid", "Cow", "StartedAt", "EndedAt", "Accepted", "Reasons", "WeightKg", "StrideSeconds", "SpeedMetresPerSecond"];
+
+    private static readonly string[] LegNames = ["Lf", "Rf", "Lh", "Rh"];
+
+    private static readonly string[] LegFigures = ["LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls"];
+
+    private static readonly string[] Plates = ["Left", "Right"];
+
+    private static readonly string[] EndsFigures = ["Percent", "Weight", "LoadKg"];
+
+    private static readonly string[] All =
+    [
+        .. Crossing,
+        .. LegNames.SelectMany(leg => LegFigures.Select(figure => $"{leg}_{figure}")),
+        .. Plates.SelectMany(plate => EndsFigures.Select(figure => $"{plate}Ends{figure}")),
+    ];
+
     /// <summary>The columns, in the order of <see cref="Values"/> and <see cref="Read"/>.</summary>
-    public static string Names { get; } = string.Join(", ",
-        new[] { "Id", "Platform", "FromFrames", "Eid", "Cow", "StartedAt", "EndedAt", "Accepted", "Reasons", "WeightKg", "StrideSeconds", "SpeedMetresPerSecond" }
-            .Concat(from leg in new[] { "Lf", "Rf", "Lh", "Rh" }
-                    from figure in new[] { "LoadKg", "Share", "ShareError", "PeakKg", "StanceSeconds", "Footfalls" }
-                    select $"{leg}_{figure}")
-            .Concat(from plate in new[] { "Left", "Right" }
-                    from figure in new[] { "Percent", "Weight", "LoadKg" }
-                    select $"{plate}Ends{figure}")
-            .Select(name => $"\"{name}\""));
+    public static string Names { get; } = string.Join(", ", All.Select(name => $"\"{name}\""));
+
+    /// <summary>The columns of a table by its name in a query.</summary>
+    public static string NamesOf(string table) => string.Join(", ", All.Select(name => $"{table}.\"{name}\""));
 
     /// <summary>How many there are.</summary>
     public static int Count => FirstEnds + 2 * PerEnds;
@@ -67,24 +80,27 @@ internal static class PassageColumns
     }
 
     /// <summary>The passage of a row.</summary>
-    public static Passage Read(DbDataReader row) => new()
+    public static Passage Read(DbDataReader row) => ReadFrom(row, 0);
+
+    /// <summary>The passage whose columns begin at a place of the row.</summary>
+    public static Passage ReadFrom(DbDataReader row, int first) => new()
     {
-        Id = row.GetString(0),
-        Platform = row.GetString(1),
-        Eid = (row.IsDBNull(3) ? (long?)null : row.GetInt64(3)).ToEid(),
-        StartedAt = row.GetInt64(5).FromMs(),
-        EndedAt = row.GetInt64(6).FromMs(),
-        Reasons = ReadReasons(row.GetString(8)),
-        WeightKg = Number(row, 9),
-        StrideSeconds = Number(row, 10),
-        SpeedMetresPerSecond = Number(row, 11),
-        Legs = new PerLeg<LegLoad>(ReadLeg(row, 0), ReadLeg(row, 1), ReadLeg(row, 2), ReadLeg(row, 3)),
-        LeftEnds = ReadEnds(row, 0),
-        RightEnds = ReadEnds(row, 1),
+        Id = row.GetString(first),
+        Platform = row.GetString(first + 1),
+        Eid = (row.IsDBNull(first + 3) ? (long?)null : row.GetInt64(first + 3)).ToEid(),
+        StartedAt = row.GetInt64(first + 5).FromMs(),
+        EndedAt = row.GetInt64(first + 6).FromMs(),
+        Reasons = ReadReasons(row.GetString(first + 8)),
+        WeightKg = Number(row, first + 9),
+        StrideSeconds = Number(row, first + 10),
+        SpeedMetresPerSecond = Number(row, first + 11),
+        Legs = new PerLeg<LegLoad>(ReadLeg(row, first, 0), ReadLeg(row, first, 1), ReadLeg(row, first, 2), ReadLeg(row, first, 3)),
+        LeftEnds = ReadEnds(row, first, 0),
+        RightEnds = ReadEnds(row, first, 1),
     };
 
-    /// <summary>Whose the passage of a row is.</summary>
-    public static string? Cow(DbDataReader row) => row.IsDBNull(4) ? null : row.GetString(4);
+    /// <summary>Whose the passage is whose columns begin at a place of the row.</summary>
+    public static string? Cow(DbDataReader row, int first = 0) => row.IsDBNull(first + 4) ? null : row.GetString(first + 4);
 
     public static string WriteReasons(ImmutableArray<QualityReason> reasons) =>
         reasons.IsEmpty ? "" : string.Join(',', reasons.Select(reason => reason.WireName()));
@@ -98,15 +114,15 @@ internal static class PassageColumns
                 : throw new InvalidDataException($"The store holds the reason '{name}', which this version does not know.")),
         ];
 
-    private static LegLoad ReadLeg(DbDataReader row, int index)
+    private static LegLoad ReadLeg(DbDataReader row, int first, int index)
     {
-        var at = FirstLeg + index * PerLeg;
+        var at = first + FirstLeg + index * PerLeg;
         return new LegLoad(Number(row, at), Number(row, at + 1), Number(row, at + 2), Number(row, at + 3), Number(row, at + 4), row.GetInt32(at + 5));
     }
 
-    private static PlateEnds? ReadEnds(DbDataReader row, int index)
+    private static PlateEnds? ReadEnds(DbDataReader row, int first, int index)
     {
-        var at = FirstEnds + index * PerEnds;
+        var at = first + FirstEnds + index * PerEnds;
         return row.IsDBNull(at) ? null : new PlateEnds(row.GetDouble(at), row.GetDouble(at + 1), row.GetDouble(at + 2));
     }
 

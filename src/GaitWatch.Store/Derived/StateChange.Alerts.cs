@@ -17,6 +17,7 @@ public sealed partial class StateChange
     public Task<IReadOnlyList<string>> ForgetFromAsync(DateTimeOffset from)
     {
         var at = from.ToMs();
+        TouchAssessedFrom(at);
         var cows = _writer.Query("""SELECT DISTINCT "Cow" FROM assessments WHERE "At" >= @0""", row => row.GetString(0), at);
         _writer.Execute("""DELETE FROM checkpoints WHERE "Head" >= @0""", at);
         _writer.Execute("""DELETE FROM assessments WHERE "At" >= @0""", at);
@@ -27,6 +28,7 @@ public sealed partial class StateChange
         _writer.Execute("""DELETE FROM alert_steps WHERE "At" >= @0""", at);
         foreach (var (id, body, revised) in touched)
         {
+            TouchAlert(id);
             _before.TryAdd(id, new Forgotten(body, revised, at, steps[id]));
             cows.Add(StoreJson.Read<Alert>(body).Cow);
             var left = _writer.Query(
@@ -112,12 +114,13 @@ public sealed partial class StateChange
 
     private void WriteAlert(Alert alert, string body)
     {
+        TouchAlert(alert.Id);
         _writer.Execute(
             """
-            INSERT INTO alerts("Id", "Cow", "Pattern", "Leg", "RaisedAt", "ClosedAt", "State", "RevisedAt", "Body") VALUES (@0, @1, @2, @3, @4, @5, @6, NULL, @7)
-            ON CONFLICT("Id") DO UPDATE SET "ClosedAt" = excluded."ClosedAt", "State" = excluded."State", "Body" = excluded."Body"
+            INSERT INTO alerts("Id", "Cow", "Pattern", "Leg", "RaisedAt", "ClosedAt", "State", "RevisedAt", "Body", "CloseReason") VALUES (@0, @1, @2, @3, @4, @5, @6, NULL, @7, @8)
+            ON CONFLICT("Id") DO UPDATE SET "ClosedAt" = excluded."ClosedAt", "CloseReason" = excluded."CloseReason", "State" = excluded."State", "Body" = excluded."Body"
             """,
-            alert.Id, alert.Cow, alert.Pattern.WireName(), alert.Leg.WireName(), alert.RaisedAt.ToMs(), alert.ClosedAt?.ToMs(), (int)alert.State, body);
+            alert.Id, alert.Cow, alert.Pattern.WireName(), alert.Leg.WireName(), alert.RaisedAt.ToMs(), alert.ClosedAt?.ToMs(), (int)alert.State, body, (int?)alert.CloseReason);
         // An id that was withdrawn once may come true again.
         _writer.Execute("""DELETE FROM alert_redirects WHERE "OldId" = @0""", alert.Id);
     }

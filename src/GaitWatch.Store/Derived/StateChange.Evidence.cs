@@ -16,7 +16,11 @@ public sealed partial class StateChange
     public Task WriteAssessmentsAsync(IReadOnlyCollection<PassageAssessment> assessments)
     {
         foreach (var assessment in assessments)
+        {
+            TouchPassage(assessment.PassageId);
             _writer.Execute(UpsertAssessment, AssessmentColumns.Values(assessment));
+        }
+
         return Task.CompletedTask;
     }
 
@@ -46,12 +50,14 @@ public sealed partial class StateChange
         {
             // Keyed by the quarter hour; the earliest reading within it wins, whenever it came.
             var bucket = zero.At.ToMs() / 900_000 * 900_000;
+            var before = ZeroPoints(platform, bucket);
             _writer.Execute(
                 """
                 INSERT INTO zeros("Platform", "Bucket", "At", "Kg") VALUES (@0, @1, @2, @3) ON CONFLICT("Platform", "Bucket") DO UPDATE SET
                 "At" = excluded."At", "Kg" = excluded."Kg" WHERE excluded."At" <= zeros."At"
                 """,
                 platform, bucket, zero.At.ToMs(), StoreJson.Write(zero.Kg));
+            _outbox?.Add(PointDiff.Of(before, ZeroPoints(platform, bucket)));
         }
 
         return Task.CompletedTask;

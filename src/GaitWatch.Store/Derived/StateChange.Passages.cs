@@ -36,6 +36,7 @@ public sealed partial class StateChange
         foreach (var id in removedIds)
         {
             NoteReplaced(id, recount, ref earliest);
+            TouchPassage(id);
             _writer.Execute("""DELETE FROM passages WHERE "Id" = @0""", id);
             _writer.Execute("""DELETE FROM assessments WHERE "PassageId" = @0""", id);
         }
@@ -43,6 +44,7 @@ public sealed partial class StateChange
         foreach (var passage in written)
         {
             NoteReplaced(passage.Id, recount, ref earliest);
+            TouchPassage(passage.Id);
             var cow = passage.Eid is { } eid ? register.CowOf(eid, passage.StartedAt) : null;
             _writer.Execute(UpsertPassage, PassageColumns.Values(passage, cow, fromFrames));
             if (!passage.IsAccepted)
@@ -83,6 +85,7 @@ public sealed partial class StateChange
                 var cow = register.CowOf(tag, passage.StartedAt.FromMs());
                 if (cow == passage.Cow)
                     continue;
+                TouchPassage(passage.Id);
                 _writer.Execute("""UPDATE passages SET "Cow" = @1 WHERE "Id" = @0""", passage.Id, cow);
                 recount.Add(cow);
                 if (passage.Cow is not null)

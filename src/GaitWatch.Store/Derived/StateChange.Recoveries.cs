@@ -30,12 +30,15 @@ public sealed partial class StateChange
     {
         foreach (var kept in _writer.Query("""SELECT "FindingId" FROM recoveries WHERE "Cow" = @0""", row => row.GetString(0), cow))
         {
-            if (!feet.Contains(kept))
-                _writer.Execute("""DELETE FROM recoveries WHERE "FindingId" = @0""", kept);
+            if (feet.Contains(kept))
+                continue;
+            TouchRecovery(kept);
+            _writer.Execute("""DELETE FROM recoveries WHERE "FindingId" = @0""", kept);
         }
 
         foreach (var recovery in changed)
         {
+            TouchRecovery(recovery.FindingId);
             _writer.Execute(
                 """INSERT OR REPLACE INTO recoveries("FindingId", "Cow", "TreatedAt", "Body", "Days") VALUES (@0, @1, @2, @3, @4)""",
                 recovery.FindingId, cow, recovery.TreatedAt.ToMs(), RecoveryColumns.Body(recovery), RecoveryColumns.Days(recovery));

@@ -11,10 +11,12 @@ public sealed partial class StateChange : IAsyncDisposable
     private readonly Progress _progress;
     private DateTimeOffset? _prunedBefore;
 
-    internal StateChange(Writer writer, Progress progress)
+    internal StateChange(Writer writer, Progress progress, SeriesOutbox series)
     {
         _writer = writer;
         _progress = progress;
+        _series = series;
+        _outbox = series.IsOn ? series.Writing() : null;
     }
 
     /// <summary>Up to which sequence number the state shows.</summary>
@@ -24,8 +26,11 @@ public sealed partial class StateChange : IAsyncDisposable
     /// <exception cref="StoreUnavailableException">Nothing of the change is durable.</exception>
     public Task CommitAsync(long folded)
     {
+        if (_outbox is not null)
+            SettleSeries(folded);
         SetMark("folded", folded);
         _writer.Commit();
+        _series.Written(_outbox);
         if (_prunedBefore is { } before)
             _progress.FramesKeptFrom = before;
         _progress.ReportFolded(folded);

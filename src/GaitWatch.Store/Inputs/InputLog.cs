@@ -18,10 +18,12 @@ public sealed class InputLog
     private readonly Writer _writer;
     private readonly Progress _progress;
     private readonly TimeProvider _time;
+    private readonly SeriesOutbox _series;
     private long _last;
 
-    internal InputLog(Writer writer, Progress progress, TimeProvider time, long last)
+    internal InputLog(Writer writer, Progress progress, TimeProvider time, long last, SeriesOutbox series)
     {
+        _series = series;
         _writer = writer;
         _progress = progress;
         _time = time;
@@ -45,6 +47,7 @@ public sealed class InputLog
             _writer.Commit();
             _last = batch.Last;
             _progress.ReportAppended(_last);
+            _series.Written(batch.Outbox);
             return new AppendResult(_last, batch.Stored, batch.Duplicates, batch.Rejected);
         }
         finally
@@ -58,6 +61,8 @@ public sealed class InputLog
         private readonly Writer _writer = log._writer;
         private readonly long _now = log._time.GetUtcNow().ToMs();
         private readonly DateTimeOffset? _keptFrom = log._progress.FramesKeptFrom;
+
+        public OutboxWriter? Outbox { get; } = log._series.IsOn ? log._series.Writing() : null;
 
         public long Last { get; private set; } = last;
 
@@ -88,6 +93,7 @@ public sealed class InputLog
                     break;
                 case StatusInput status:
                     _writer.Execute(Sql.UpsertStatus, status.Platform, ++Last, status.Online ? 1 : 0, status.At?.ToMs(), status.Firmware, _now);
+                    Outbox?.Add([PlatformPoints.OfStatus(log._series.Farm, status.Platform, status.At?.ToMs() ?? _now, status.Online, status.Firmware)]);
                     Stored++;
                     break;
                 case WriteInput write:

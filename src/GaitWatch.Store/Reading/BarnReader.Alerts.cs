@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
@@ -99,6 +98,15 @@ public sealed partial class BarnReader
         return [.. bodies.Select(StoreJson.Read<Alert>)];
     }
 
+    /// <summary>The alerts that ask for something: open ones, and those closed by eye; of the past, every one as it stood then.</summary>
+    private static async Task<List<Alert>> AlertsToActOnAsync(BarnContext context, DateTimeOffset? past, CancellationToken cancellation) => past is not null
+        ? await AlertsAtAsync(context, past, cancellation)
+        :
+        [
+            .. (await context.Alerts.Where(row => row.State != (int)AlertState.Closed || row.CloseReason == (int)AlertCloseReason.SeenWalkingSound)
+                .Select(row => row.Body).ToListAsync(cancellation)).Select(StoreJson.Read<Alert>),
+        ];
+
     private static List<AlertView> WorstFirst(IEnumerable<AlertView> alerts) =>
     [
         .. alerts
@@ -121,7 +129,7 @@ public sealed partial class BarnReader
     {
         var now = await NowAsync(context, cancellation);
         var today = _options.Calendar.DayOf(now.Newest);
-        if (VisitBook.Of(now.Writes).NextFrom(today) is not { } next)
+        if (now.Book.Visits.NextFrom(today) is not { } next)
             return [];
         var list = await ListAsync(context, now, next.Visit.Date, today, cancellation);
         return [.. list.Rows.Where(row => row.HasPlace).Select(row => row.Cow)];
@@ -129,17 +137,17 @@ public sealed partial class BarnReader
 
     /// <summary>Shows alerts with what the register and the calendar add.</summary>
     private sealed class AlertShow(
-        (ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings) book, Dictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
+        Book book, Dictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
     {
-        private readonly VisitBook _visits = VisitBook.Of(book.Writes);
-
         public AlertView View(AlertRow row, string body, DateTimeOffset asOf, DateTimeOffset? past = null)
         {
             var alert = StoreJson.Read<Alert>(body);
             var today = options.Calendar.DayOf(asOf);
-            var urgency = VisitUrgency.Of(alert.Urgency, today, _visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
+            var urgency = VisitUrgency.Of(alert.Urgency, today, book.Visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
             var isListed = alert.State == AlertState.Open && urgency != Urgency.Watch && listed.Contains(alert.Cow);
-            var label = AlertLabels.Of([alert], book.Findings.OfCow(alert.Cow).Where(finding => past is null || finding.At <= past), options.Calendar) is [var lifted] ? lifted : null;
+            var findings = book.Findings.OfCow(alert.Cow).Where(finding => past is null || finding.At <= past).ToArray();
+            var label = AlertLabels.Of([alert], findings, options.Calendar) is [var lifted] ? lifted : null;
+            var after = AfterTreatment.Of(alert, TreatedFeet.Of(findings, []), new RecoveryOptions());
             return new AlertView
             {
                 Id = alert.Id,
@@ -159,6 +167,7 @@ public sealed partial class BarnReader
                 CloseReason = alert.CloseReason?.WireName(),
                 Label = label?.Kind.WireName(),
                 LiftedAt = label?.LiftedAt,
+                AfterTreatment = after is null ? null : new AfterTreatmentView(after.WireName, after.FindingId, after.Foot.WireName(), after.TreatedAt, after.InWords(options.Calendar)),
                 LastSeenAt = lastSeen.TryGetValue(alert.Cow, out var seen) ? seen : null,
                 Explanation = alert.Explanation,
             };

@@ -14,7 +14,7 @@ public sealed partial class BarnReader
     public async Task<IReadOnlyList<CalibrationView>> CalibrationsAsync(string platform, CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return [.. Calibrations(await WritesAsync(context, cancellation), platform)];
+        return [.. Calibrations((await BookAsync(context, cancellation)).Writes, platform)];
     }
 
     /// <summary>What a platform that is set up reads at the end of its newest frames; null while it has sent none.</summary>

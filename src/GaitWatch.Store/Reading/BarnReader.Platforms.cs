@@ -24,12 +24,12 @@ public sealed partial class BarnReader
         var shifts = (await context.Shifts.ToListAsync(cancellation)).ToDictionary(
             row => row.Platform, row => StoreJson.Read<PlatformShift>(row.Body), StringComparer.Ordinal);
         var ids = _options.Platforms.Select(platform => platform.Id).Union(statuses.Keys).Union(shifts.Keys).Order(StringComparer.Ordinal);
-        var writes = await WritesAsync(context, cancellation);
+        var writes = (await BookAsync(context, cancellation)).Writes;
         var views = new List<PlatformView>();
         foreach (var id in ids)
         {
-            var view = await PlatformAsync(context, id, statuses.GetValueOrDefault(id), shifts.GetValueOrDefault(id), cancellation);
-            views.Add(view with { LastCalibration = Calibrations(writes, id).FirstOrDefault() });
+            views.Add(await PlatformAsync(
+                context, id, statuses.GetValueOrDefault(id), shifts.GetValueOrDefault(id), Calibrations(writes, id).FirstOrDefault(), cancellation));
         }
 
         return views;
@@ -59,7 +59,7 @@ public sealed partial class BarnReader
     }
 
     private async Task<PlatformView> PlatformAsync(
-        BarnContext context, string id, StatusRow? status, PlatformShift? shift, CancellationToken cancellation)
+        BarnContext context, string id, StatusRow? status, PlatformShift? shift, CalibrationView? calibration, CancellationToken cancellation)
     {
         var last = await context.Passages.Where(row => row.Platform == id).MaxAsync(row => (long?)row.StartedAt, cancellation);
         var since = (last ?? 0) - (long)TagRateOver.TotalMilliseconds;
@@ -82,6 +82,8 @@ public sealed partial class BarnReader
             troubles.AddRange(PlatformHealth.Troubles(setUp, drifts, isWeightSure, shift is { IsTrouble: true }, ends));
         }
 
+        if (calibration is { Verdict: "beyond" })
+            troubles.Add(PlatformHealth.Beyond(calibration, _options.Calendar.DayOf(calibration.At)));
         if (rate < LowTagReadRate && passages >= EnoughPassages)
             troubles.Add(string.Create(CultureInfo.InvariantCulture, $"Only {100 * rate:0} % of {passages} crossings in 7 days had a tag: clean the reader, check its aim and its cable."));
         return new PlatformView
@@ -96,6 +98,7 @@ public sealed partial class BarnReader
             Firmware = status?.Firmware,
             Drift = drifts,
             Ends = ends,
+            LastCalibration = calibration,
         };
     }
 

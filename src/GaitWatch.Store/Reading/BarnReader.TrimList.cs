@@ -12,7 +12,7 @@ public sealed partial class BarnReader
     public async Task<VisitBook> VisitsAsync(CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return VisitBook.Of(await WritesAsync(context, cancellation));
+        return (await BookAsync(context, cancellation)).Visits;
     }
 
     /// <summary>
@@ -24,7 +24,7 @@ public sealed partial class BarnReader
         await using var context = _contexts.CreateDbContext();
         var now = await NowAsync(context, cancellation);
         var today = _options.Calendar.DayOf(now.Newest);
-        var day = visit ?? VisitBook.Of(now.Writes).NextFrom(today)?.Visit.Date ?? today;
+        var day = visit ?? now.Book.Visits.NextFrom(today)?.Visit.Date ?? today;
         return await ListAsync(context, now, day, today, cancellation);
     }
 
@@ -33,7 +33,7 @@ public sealed partial class BarnReader
     {
         await using var context = _contexts.CreateDbContext();
         var now = await NowAsync(context, cancellation);
-        var plan = await PlanAsync(context, now, cancellation);
+        var plan = await PlanAsync(context, now, day, cancellation);
         return plan.FarmTasks(day, now.Register);
     }
 
@@ -41,11 +41,12 @@ public sealed partial class BarnReader
     public async Task<FollowUp?> FollowUpAsync(string id, CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return (await PlanAsync(context, await NowAsync(context, cancellation), cancellation)).Find(id);
+        return (await PlanAsync(context, await NowAsync(context, cancellation), null, cancellation)).Find(id);
     }
 
-    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, CancellationToken cancellation) => FollowUpPlan.Of(
-        now.Writes, await AlertsAtAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation));
+    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, DateOnly? on, CancellationToken cancellation) => FollowUpPlan.Of(
+        now.Writes, await AlertsToActOnAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation),
+        on: on, log: now.Findings);
 
     private async Task<TrimList> ListAsync(BarnContext context, Now now, DateOnly day, DateOnly today, CancellationToken cancellation)
     {
@@ -57,8 +58,9 @@ public sealed partial class BarnReader
             Visit = day,
             Calendar = _options.Calendar,
             Register = now.Register,
-            Writes = [.. now.Writes],
-            Alerts = [.. (await AlertsAtAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
+            Writes = now.Writes,
+            Findings = past is null ? now.Findings : null,
+            Alerts = [.. (await AlertsToActOnAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
             Recoveries = await RecoveriesAtAsync(context, now, null, past, cancellation),
             LastSeen = lastSeen.ToImmutableDictionary(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal),
             // Silence is measured against the newest crossing, not against what was entered after it.
@@ -69,22 +71,26 @@ public sealed partial class BarnReader
     private Alert WithCalendar(Alert alert, DateOnly visit, Now now, DateTimeOffset? past) => alert with
     {
         Urgency = VisitUrgency.Of(
-            alert.Urgency, _options.Calendar.DayOf(past ?? now.Newest), VisitBook.Of(now.Writes).On(visit)?.Visit.Date, _options.NextVisitWithinDays),
+            alert.Urgency, _options.Calendar.DayOf(past ?? now.Newest), now.Book.Visits.On(visit)?.Visit.Date, _options.NextVisitWithinDays),
     };
 
     private async Task<Now> NowAsync(BarnContext context, CancellationToken cancellation)
     {
-        var (writes, register, findings) = await BookAsync(context, cancellation);
+        var book = await BookAsync(context, cancellation);
         var newest = await NewestAsync(context, cancellation);
-        var written = writes.Count == 0 ? newest : writes.Max(write => write.At);
-        return new Now(writes, register, findings, newest, written > newest ? written : newest);
+        return new Now(book, newest, book.NewestAt is { } written && written > newest ? written : newest);
     }
 
     /// <summary>Where event time stands.</summary>
-    /// <param name="Writes">Everything that people entered.</param>
-    /// <param name="Register">The register.</param>
-    /// <param name="Findings">Every finding.</param>
+    /// <param name="Book">What people entered.</param>
     /// <param name="Newest">The newest crossing.</param>
     /// <param name="AsOf">The newest of crossings and of what people entered.</param>
-    private sealed record Now(ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings, DateTimeOffset Newest, DateTimeOffset AsOf);
+    private sealed record Now(Book Book, DateTimeOffset Newest, DateTimeOffset AsOf)
+    {
+        public ImmutableArray<FarmWrite> Writes => Book.Writes;
+
+        public HerdRegister Register => Book.Register;
+
+        public FindingLog Findings => Book.Findings;
+    }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using GaitWatch.Herd;
 using Microsoft.EntityFrameworkCore;
 
@@ -37,6 +36,13 @@ public sealed partial class BarnReader
         return await NewestAsync(context, cancellation);
     }
 
+    /// <summary>When the first animal crossed; null while none has.</summary>
+    public async Task<DateTimeOffset?> OldestAsync(CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        return (await context.Passages.MinAsync(row => (long?)row.StartedAt, cancellation)).FromMs();
+    }
+
     /// <summary>The whole register.</summary>
     public async Task<HerdRegister> RegisterAsync(CancellationToken cancellation = default)
     {
@@ -50,10 +56,7 @@ public sealed partial class BarnReader
     private async Task<HerdRegister> RegisterAsync(BarnContext context, CancellationToken cancellation) =>
         (await BookAsync(context, cancellation)).Register;
 
-    private async Task<ImmutableList<FarmWrite>> WritesAsync(BarnContext context, CancellationToken cancellation) =>
-        (await BookAsync(context, cancellation)).Writes;
-
-    private async Task<(ImmutableList<FarmWrite> Writes, HerdRegister Register, FindingLog Findings)> BookAsync(BarnContext context, CancellationToken cancellation)
+    private async Task<Book> BookAsync(BarnContext context, CancellationToken cancellation)
     {
         var last = _book.Last;
         var newer = await context.Writes.Where(row => row.Seq > last).OrderBy(row => row.Seq).Select(row => new { row.Seq, row.Body }).ToListAsync(cancellation);

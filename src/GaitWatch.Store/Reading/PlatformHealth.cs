@@ -117,6 +117,15 @@ internal static class PlatformHealth
         }
     }
 
+    /// <summary>That the newest check with a test weight found it beyond tolerance; a later check that is within takes it back.</summary>
+    public static string Beyond(CalibrationView kept, DateOnly day)
+    {
+        var found = kept.Places.MaxBy(place => Math.Abs(place.ErrorKg) / place.ToleranceKg) is { Verdict: "beyond" } worst
+            ? Say($"it read {worst.ErrorKg:+0.0;-0.0} kg over cell {worst.Cell}, where {worst.ToleranceKg:0.0} is allowed in service")
+            : Say($"the empty plates did not come back to their zero ({kept.LeftZeroReturnKg:+0.0;-0.0;0.0} kg left, {kept.RightZeroReturnKg:+0.0;-0.0;0.0} kg right, {kept.ZeroToleranceKg:0.0} allowed)");
+        return Say($"In the check of {day:yyyy-MM-dd} with {kept.WeightKg:0.#} kg {found}: have it set right at the device, then check again. Readings are not rescaled.");
+    }
+
     private static DriftFigureView InPercent(TwinPlate platform, double part, double atKg) => DriftFigureView.Of(platform, part * atKg, 100 * part, atKg);
 
     private static double Median(double[] values)

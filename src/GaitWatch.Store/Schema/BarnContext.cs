@@ -41,6 +41,12 @@ internal sealed class BarnContext(DbContextOptions<BarnContext> options) : DbCon
 
     public DbSet<MarkRow> Marks => Set<MarkRow>();
 
+    public DbSet<OutboxRow> Outbox => Set<OutboxRow>();
+
+    public DbSet<SetAsideRow> SetAside => Set<SetAsideRow>();
+
+    public DbSet<SeriesImageRow> SeriesImages => Set<SeriesImageRow>();
+
     protected override void OnModelCreating(ModelBuilder modelBuilder)
     {
         modelBuilder.Entity<FrameRow>(row =>
@@ -104,6 +110,7 @@ internal sealed class BarnContext(DbContextOptions<BarnContext> options) : DbCon
             row.ToTable("alerts").HasKey(r => r.Id);
             row.HasIndex(r => r.RaisedAt);
             row.HasIndex(r => new { r.State, r.RaisedAt });
+            row.HasIndex(r => r.CloseReason);
             row.HasIndex(r => new { r.Cow, r.RaisedAt });
         });
         modelBuilder.Entity<AlertStepRow>(row =>
@@ -126,5 +133,13 @@ internal sealed class BarnContext(DbContextOptions<BarnContext> options) : DbCon
         modelBuilder.Entity<ZeroRow>().ToTable("zeros").HasKey(r => new { r.Platform, r.Bucket });
         modelBuilder.Entity<ShiftRow>().ToTable("shifts").HasKey(r => r.Platform);
         modelBuilder.Entity<MarkRow>().ToTable("marks").HasKey(r => r.Name);
+
+        modelBuilder.Entity<OutboxRow>().ToTable("outbox").HasKey(r => r.Seq);
+        modelBuilder.Entity<SetAsideRow>(row =>
+        {
+            row.ToTable("outbox_set_aside").HasKey(r => r.Body);
+            row.HasIndex(r => r.At);
+        });
+        modelBuilder.Entity<SeriesImageRow>().ToTable("series_images").HasKey(r => r.Entity);
     }
 }

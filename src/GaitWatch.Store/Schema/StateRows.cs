@@ -88,6 +88,7 @@ internal sealed class AlertRow
     public required string Leg { get; set; }
     public long RaisedAt { get; set; }
     public long? ClosedAt { get; set; }
+    public int? CloseReason { get; set; }
     public int State { get; set; }
     public long? RevisedAt { get; set; }
 

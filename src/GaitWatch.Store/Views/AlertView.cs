@@ -56,9 +56,20 @@ public sealed record AlertView
     /// <summary>When the foot that says so was first in hand; null while none was.</summary>
     public DateTimeOffset? LiftedAt { get; init; }
 
+    /// <summary>The treatment of that leg or the opposite one that it comes after; null when there is none.</summary>
+    public AfterTreatmentView? AfterTreatment { get; init; }
+
     /// <summary>When she last crossed a platform.</summary>
     public DateTimeOffset? LastSeenAt { get; init; }
 
     /// <summary>Why she is flagged, in plain words.</summary>
     public required string Explanation { get; init; }
 }
+
+/// <summary>A treatment that an alert comes after.</summary>
+/// <param name="Kind"><c>relapse</c>: on the treated leg; <c>opposite-leg</c>.</param>
+/// <param name="FindingId">The finding that treated.</param>
+/// <param name="Foot">The treated foot.</param>
+/// <param name="TreatedAt">When.</param>
+/// <param name="Sentence">In plain words.</param>
+public sealed record AfterTreatmentView(string Kind, string FindingId, string Foot, DateTimeOffset TreatedAt, string Sentence);

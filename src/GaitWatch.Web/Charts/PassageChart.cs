@@ -7,9 +7,9 @@ namespace GaitWatch.Web;
 public sealed class PassageChart
 {
     internal const double Width = 400;
-    internal const double Height = 128;
-    internal const double Top = 12;
-    internal const double Bottom = 104;
+    internal const double Height = 140;
+    internal const double Top = 24;
+    internal const double Bottom = 116;
     internal const double Left = 42;
     internal const double Right = 394;
 

@@ -15,6 +15,9 @@ internal static class Figures
     /// <summary>A share of body weight, in per cent.</summary>
     public static string Share(double share) => PercentFine(100 * share);
 
+    /// <summary>How sure a share is, percentage points.</summary>
+    public static string ShareError(double error) => Show(100 * error, "0.00", "%");
+
     /// <summary>A weight, in kilograms or pounds as the reader chose.</summary>
     public static string Weight(double kg) => Show(InUnit(kg), "0", Units.Current);
 

@@ -20,4 +20,8 @@ internal static class FrameTexts
     public static string Entry(string name) => s_words.Text($"Entry.{name}");
 
     public static string UpTo => s_words.Text();
+
+    public static string NoSuchPage => s_words.Text();
+
+    public static string NothingAt(string path) => s_words.With([path]);
 }

@@ -40,7 +40,7 @@ internal static class PassageTexts
 
     /// <summary>A leg's share with how sure it is.</summary>
     public static string Share(LegLoad load) => load is { Share: { } share, ShareError: { } error }
-        ? s_words.With([Figures.Share(share), Figures.Share(error)], "ShareWithError")
+        ? s_words.With([Figures.Share(share), Figures.ShareError(error)], "ShareWithError")
         : load.Share is { } alone ? Figures.Share(alone) : "–";
 
     public static string NotUsed(IEnumerable<string> wireNames) => s_words.With([Reasons(wireNames)]);

@@ -15,7 +15,7 @@ internal static class UnservedRequests
         if (http.Response.StatusCode == StatusCodes.Status404NotFound && Readers.WantsPage(http.Request))
         {
             var page = await PageRoutes.TroubleAsync(
-                http.RequestServices.GetRequiredService<BarnStore>(), StatusCodes.Status404NotFound, "There is no such page", [$"Nothing is at '{path}'."], "/", http.RequestAborted);
+                http.RequestServices.GetRequiredService<BarnStore>(), StatusCodes.Status404NotFound, FrameTexts.NoSuchPage, [FrameTexts.NothingAt(path ?? "")], "/", http.RequestAborted);
             await page.ExecuteAsync(http);
             return;
         }

@@ -12,18 +12,23 @@ internal static class CheckCommand
     public static Command Make(CommandContext context)
     {
         var json = new Option<bool>("--json") { Description = "Print the findings as JSON." };
+        var health = new Option<bool>("--health") { Description = "Only ask the running service whether it is ready; prints a line. For whatever watches and restarts it." };
         var verb = new VerbCommand("check", "Looks at settings, data folder, store, clock, pages, broker and platforms: what is wrong and what to do. Exit code 1 when something is.")
         {
             Examples =
             [
                 ("gaitwatch check", "before the first start, and whenever something is odd"),
+                ("gaitwatch check --health", "as a health check of a container"),
                 ("gaitwatch check --json", "for a program that watches the barn"),
                 ("gaitwatch check --GaitWatch:Mqtt:Port=1884", "what a setting would do"),
             ],
         };
         verb.Add(json);
+        verb.Add(health);
         verb.SetAction(async (parsed, cancellation) =>
         {
+            if (parsed.GetValue(health))
+                return await HealthCheck.RunAsync(context, cancellation);
             var lines = await LinesAsync(context, cancellation);
             if (parsed.GetValue(json))
                 await context.Out.WriteLineAsync(JsonSerializer.Serialize(lines.Select(line => new { line.What, State = line.StateWord, line.Found, line.ToDo }), ContractJson.Options));
@@ -66,6 +71,8 @@ internal static class CheckCommand
             lines.AddRange(pages);
             lines.AddRange(PagesCheck.Certificate(settings.Http, context.Time.GetUtcNow()));
             lines.Add(await BrokerCheck.OfAsync(settings.Mqtt, service is not null, cancellation));
+            if (settings.Influx is { } influx)
+                lines.Add(await InfluxCheck.OfAsync(influx, service, cancellation));
             lines.AddRange(service is null
                 ? PlatformsCheck.SetUp(settings.Platforms)
                 : PlatformsCheck.Health(await service.GetAsync<IReadOnlyList<PlatformView>>("api/platforms", cancellation), settings.TimeZone));

@@ -7,17 +7,19 @@ namespace GaitWatch;
 internal static class ExportCommand
 {
     /// <summary>Makes the verb.</summary>
-    public static Command Make(CommandContext context) => new VerbCommand("export", "Findings and alerts, for the veterinarian or another program.")
+    public static Command Make(CommandContext context) => new VerbCommand("export", "Findings and alerts for the veterinarian or another program; every series for InfluxDB.")
     {
         Examples =
         [
             ("gaitwatch export findings --from 2026-01-01 > findings.csv", "for a spreadsheet"),
             ("gaitwatch export alerts --json", "as events of the ICAR Animal Data Exchange standard"),
+            ("gaitwatch export series --since 2026-01-01", "to InfluxDB, what was kept before it was set up"),
         ],
         Subcommands =
         {
             Table(context, "findings", "What was found and done at the chute."),
             Table(context, "alerts", "Alerts, with what lifting the foot said of them."),
+            ExportSeriesCommand.Make(context),
         },
     };
 

@@ -77,7 +77,7 @@ internal sealed class BarnService : IAsyncDisposable
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Configuration.Sources.Clear();
         builder.Configuration.AddConfiguration(configuration);
-        builder.Logging.AddFarmConsole(settings.TimeZone, time);
+        builder.Logging.AddFarmConsole(configuration, settings.TimeZone, time);
         builder.WebHost.UseKestrelHttpsConfiguration();
         builder.WebHost.UsePagesServer(settings.Http);
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(25));
@@ -87,9 +87,11 @@ internal sealed class BarnService : IAsyncDisposable
             builder.Services.AddBarn(Translation.Barn(settings));
         else
             builder.Services.AddAnalysis(Translation.Barn(settings));
+        if (settings.Influx is { } influx)
+            builder.Services.AddSeriesExport(Translation.Influx(influx));
         builder.Services.AddWeb(Translation.Web(settings));
         builder.Services.AddSingleton<IRecordedInputs, RecordedInputs>();
-        builder.Services.AddServiceTelemetry();
+        builder.Services.AddServiceTelemetry(configuration);
         var app = builder.Build();
         app.MapWeb();
         app.MapServiceTelemetry();

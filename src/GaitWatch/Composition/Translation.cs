@@ -18,6 +18,16 @@ internal static class Translation
         Platforms = settings.Platforms,
         Farm = settings.Farm,
         NextVisitWithinDays = settings.NextVisitWithinDays,
+        ExportSeries = settings.Influx is not null,
+    };
+
+    /// <summary>For the export to InfluxDB.</summary>
+    public static InfluxOptions Influx(InfluxSettings settings) => new()
+    {
+        Url = settings.Url,
+        Token = settings.Token,
+        Org = settings.Org,
+        Bucket = settings.Bucket,
     };
 
     /// <summary>For the analysis of crossings.</summary>

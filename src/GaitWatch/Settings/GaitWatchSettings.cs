@@ -21,6 +21,9 @@ internal sealed record GaitWatchSettings
     /// <summary>Where the pages and the API listen.</summary>
     public required HttpSettings Http { get; init; }
 
+    /// <summary>Where the series go; null for no export.</summary>
+    public InfluxSettings? Influx { get; init; }
+
     /// <summary>The sensitivity dial: false flags a week per 100 cows.</summary>
     public required double FalseAlertsPer100CowsPerWeek { get; init; }
 

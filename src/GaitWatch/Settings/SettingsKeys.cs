@@ -11,7 +11,7 @@ internal static class SettingsKeys
     /// <summary>Every key below the section; <c>#</c> stands for a number in a list.</summary>
     public static ImmutableArray<string> Known { get; } =
     [
-        "Farm", "TimeZone", "DataDirectory",
+        "Farm", "TimeZone", "DataDirectory", "SecretsDirectory",
         "Mqtt:Embedded", "Mqtt:Host", "Mqtt:Port", "Mqtt:Username", "Mqtt:Password", "Mqtt:Tls",
         "Http:Urls", "Http:ShareUrls", "Http:ShareAddress", "Http:Certificate", "Http:CertificateKey",
         "Database", "Influx:Url", "Influx:Token", "Influx:Org", "Influx:Bucket",

@@ -23,6 +23,7 @@ internal static class SettingsReader
             DataDirectory = DataDirectory(values, folder),
             Mqtt = Mqtt(values, notices),
             Http = HttpSettingsReader.Read(values, notices, folder),
+            Influx = InfluxSettingsReader.Read(values, notices),
             FalseAlertsPer100CowsPerWeek = Budget(values),
             TagWindow = TimeSpan.FromSeconds(values.Number("TagWindowSeconds", 10, 0.1, 120, "how long before first contact a tag may be read, seconds")),
             FrameRetentionDays = values.Whole("FrameRetentionDays", 30, 1, 3650, "how long raw frames are kept, days"),
@@ -117,11 +118,6 @@ internal static class SettingsReader
     {
         if (values.Text("Database") is { } database && !database.Equals("embedded", StringComparison.OrdinalIgnoreCase))
             values.Fault("Database", "(set)", "this version keeps everything in the embedded store; leave it out.");
-        foreach (var key in (string[])["Influx:Url", "Influx:Token", "Influx:Org", "Influx:Bucket"])
-        {
-            if (values.Text(key) is not null)
-                values.Fault(key, "(set)", "this version does not export to InfluxDB yet; leave it out.");
-        }
     }
 
     /// <summary>Whether only this machine reaches an address.</summary>

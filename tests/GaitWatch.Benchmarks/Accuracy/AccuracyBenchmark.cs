@@ -36,8 +36,12 @@ internal static class AccuracyBenchmark
         table.Write();
         Console.WriteLine("\nStated errors: mean / standard deviation of (error / stated error), by fifths of the stated error");
         calibration.Write();
-        Console.WriteLine("\nOther platforms, all feet inside");
-        OtherPlatforms(options);
+        if (options.Platforms > 0)
+        {
+            Console.WriteLine("\nOther platforms, all feet inside");
+            OtherPlatforms(options);
+        }
+
         Console.WriteLine("\nBad crossings");
         BadCrossings.Report(options);
         Console.WriteLine("\nTags in a queue of cows");

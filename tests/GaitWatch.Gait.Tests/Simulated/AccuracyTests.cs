@@ -25,6 +25,15 @@ public class AccuracyTests
     public void Changing_and_slow_walks_with_feet_partly_over_an_edge() =>
         Measure(CrossingKind.Varied, null, OverEdge).Expect(accepted: 0.96, share: 0.15, worst: 2, weight: 0.4, peak: 0.9, stance: 21, stride: 6);
 
+    /// <summary>The other source's walks: hesitations, stances that keep their part of the stride, other curves, coloured noise.</summary>
+    [Fact]
+    public void Steady_walks_of_the_second_source() =>
+        Measure(CrossingKind.Steady, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.99, share: 0.085, worst: 0.8, weight: 0.3, peak: 0.7, stance: 15, stride: 3);
+
+    [Fact]
+    public void Changing_and_slow_walks_of_the_second_source() =>
+        Measure(CrossingKind.Varied, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.97, share: 0.19, worst: 2, weight: 1.2, peak: 0.8, stance: 21, stride: 9);
+
     public static TheoryData<double, double, int> Platforms => new()
     {
         // plate m, Hz, cells a plate
@@ -66,13 +75,14 @@ public class AccuracyTests
 
     private static bool OverEdge(SimulatedCrossing crossing) => !Inside(crossing);
 
-    private static Errors Measure(CrossingKind kind, SimulatedPlatform? platform, Func<SimulatedCrossing, bool> take, int crossings = Crossings)
+    private static Errors Measure(
+        CrossingKind kind, SimulatedPlatform? platform, Func<SimulatedCrossing, bool> take, int crossings = Crossings, Func<CrossingKind, long, SimulatedPlatform?, SimulatedCrossing>? source = null)
     {
         var analyser = new CrossingAnalyser(Tape.Platform(platform ?? SimulatedPlatform.Default), new GaitOptions());
         var errors = new Errors();
         for (var seed = FirstSeed; errors.Crossings < crossings; seed++)
         {
-            var crossing = WalkGenerator.Of(kind, seed, platform);
+            var crossing = (source ?? WalkGenerator.Of)(kind, seed, platform);
             if (!take(crossing) || crossing.Truth.Legs is not { } truth || new[] { truth.Lf, truth.Rf, truth.Lh, truth.Rh }.Any(leg => leg.Share is null))
                 continue;
             errors.Add(crossing, truth, analyser.Analyse(Tape.Frames(crossing)));

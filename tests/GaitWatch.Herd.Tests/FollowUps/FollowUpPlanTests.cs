@@ -178,6 +178,15 @@ public sealed class FollowUpPlanTests
     }
 
     [Fact]
+    public void After_a_year_nothing_of_a_finding_is_asked_any_more()
+    {
+        FarmWrite[] writes = [Some.Finding("old", 0, Lesion.SoleUlcer, Leg.Rh, FindingAction.Trimmed, FindingAction.Block).Written()];
+        int Asked(int day) => FollowUpPlan.Of(writes, [], Some.Berlin, Some.Clocks, on: Some.Day0.AddDays(day)).Due(Some.Day0.AddDays(day), HerdRegister.Empty).Length;
+        Assert.Equal(3, Asked(365));
+        Assert.Equal(0, Asked(366));
+    }
+
+    [Fact]
     public void Order_copies_and_lateness_change_nothing()
     {
         var id = Find(FollowUpCause.Block, Treated.Written()).Id;

@@ -45,7 +45,7 @@ public sealed class TrimListComposerTests
         Assert.Equal(Some.Day0.AddDays(26), row.Since);
         Assert.Equal("2026-03-13: sole ulcer, outer claw, severe: trimmed, block on inner claw, antibiotic", row.LastFinding);
         Assert.Equal(
-            "Lift both hind feet. Right hind: Look at the block: is it on, is it level, does she walk better? No better: call the veterinarian.",
+            "Lift both hind feet. A relapse: the right hind was treated on 2026-03-13. Right hind: Look at the block: is it on, is it level, does she walk better? No better: call the veterinarian.",
             row.Note);
         Assert.Equal(Some.At(29), row.LastSeenAt);
     }

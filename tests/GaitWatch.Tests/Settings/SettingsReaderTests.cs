@@ -60,6 +60,15 @@ public sealed class SettingsReaderTests : IDisposable
     }
 
     [Fact]
+    public void Where_the_series_go_is_read_whole_or_not_at_all()
+    {
+        Assert.Null(Read().Settings!.Influx);
+        var result = Read(("Influx:Url", "http://influx.farm:8086"), ("Influx:Token", "t"), ("Influx:Org", "farm"), ("Influx:Bucket", "gaitwatch"));
+        Assert.Equal(new InfluxSettings { Url = new Uri("http://influx.farm:8086"), Token = "t", Org = "farm", Bucket = "gaitwatch" }, result.Settings!.Influx);
+        Assert.Contains("the token crosses the network in the clear", Assert.Single(result.Notices), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_platform_is_read_whole()
     {
         var result = Read(
@@ -99,7 +108,7 @@ public sealed class SettingsReaderTests : IDisposable
     [InlineData("Mqtt:Password", "secret", "GaitWatch:Mqtt:Username is missing: a user name goes with GaitWatch:Mqtt:Password.")]
     [InlineData("Http:Urls", "8080", "GaitWatch:Http:Urls is '8080': addresses such as 'http://127.0.0.1:8080', several with ';' between them; http or https, no path, a port from 1 to 65535.")]
     [InlineData("Http:Urls", "ftp://127.0.0.1:21", "GaitWatch:Http:Urls is 'ftp://127.0.0.1:21': addresses such as 'http://127.0.0.1:8080', several with ';' between them; http or https, no path, a port from 1 to 65535.")]
-    [InlineData("Http:Urls", "https://127.0.0.1:8443", "GaitWatch:Http:Certificate is missing: an https address in GaitWatch:Http:Urls needs the PEM file of a certificate.")]
+    [InlineData("Http:Urls", "https://127.0.0.1:8443", "GaitWatch:Http:Certificate is missing: an https address in GaitWatch:Http:Urls or ShareUrls needs the PEM file of a certificate.")]
     [InlineData("Http:Certificate", "gone.pem", "GaitWatch:Http:Certificate is 'gone.pem': a PEM file that this program may read (there is none).")]
     [InlineData("FalseAlertsPer100CowsPerWeek", "0", "GaitWatch:FalseAlertsPer100CowsPerWeek is '0': more than 0, at most 100: how many false flags a week per 100 cows you will put up with; 1 is usual. No detection works with none.")]
     [InlineData("FalseAlertsPer100CowsPerWeek", "1,5", "GaitWatch:FalseAlertsPer100CowsPerWeek is '1,5': false flags a week per 100 cows, a number such as 1.")]
@@ -108,7 +117,9 @@ public sealed class SettingsReaderTests : IDisposable
     [InlineData("HeaviestCowKg", "NaN", "GaitWatch:HeaviestCowKg is 'NaN': the most a cow weighs, kg, a number from 300 to 3000 such as 1100.")]
     [InlineData("Platforms:0:Kind", "walk-over", "GaitWatch:Platforms:0:Kind is 'walk-over': 'twin-plate', the one kind of platform there is.")]
     [InlineData("Database", "Host=db", "GaitWatch:Database is '(set)': this version keeps everything in the embedded store; leave it out.")]
-    [InlineData("Influx:Url", "http://influx:8086", "GaitWatch:Influx:Url is '(set)': this version does not export to InfluxDB yet; leave it out.")]
+    [InlineData("Influx:Url", "influx:8086", "GaitWatch:Influx:Url is 'influx:8086': the address of InfluxDB 2, such as 'http://127.0.0.1:8086'; leave out all of GaitWatch:Influx for no export.")]
+    [InlineData("Influx:Url", "http://influx:8086", "GaitWatch:Influx:Bucket is missing: the name of InfluxDB's bucket, such as 'gaitwatch'.")]
+    [InlineData("Influx:Bucket", "gaitwatch", "GaitWatch:Influx:Url is missing: the address of InfluxDB 2, such as 'http://127.0.0.1:8086'; leave out all of GaitWatch:Influx for no export.")]
     public void A_bad_value_is_refused_in_words(string key, string value, string sentence) =>
         Assert.Contains(sentence, Read((key, value)).Faults.Select(fault => fault.ToString()));
 

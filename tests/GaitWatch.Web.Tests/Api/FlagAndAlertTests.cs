@@ -24,7 +24,7 @@ public sealed class FlagAndAlertTests : IAsyncLifetime
         await _farm.RaiseAsync(Some.Alert("417"));
         var flag = Assert.Single(await _farm.ListAsync("/api/flags"))!.AsObject();
         Assert.Equal(
-            ["closeReason", "closedAt", "cow", "explanation", "id", "label", "lastSeenAt", "leg", "legProbability", "liftedAt", "loadDropInterval", "loadDropPercent", "onsetAt", "pattern", "pen", "raisedAt", "revisedAt", "state", "urgency"],
+            ["afterTreatment", "closeReason", "closedAt", "cow", "explanation", "id", "label", "lastSeenAt", "leg", "legProbability", "liftedAt", "loadDropInterval", "loadDropPercent", "onsetAt", "pattern", "pen", "raisedAt", "revisedAt", "state", "urgency"],
             flag.Select(member => member.Key).Order(StringComparer.Ordinal));
         Assert.Equal("417", (string?)flag["cow"]);
         Assert.Equal("2", (string?)flag["pen"]);

@@ -16,6 +16,7 @@ public sealed class OpenApiTests : IAsyncLifetime
         "get /api/statistics/hit-rate", "get /api/statistics/treatments", "get /api/statistics/patterns", "get /api/statistics/months",
         "get /api/not-seen", "get /api/export/findings", "get /api/export/alerts",
         "put /api/visits/{date}/cows/{cow}", "delete /api/visits/{date}/cows/{cow}", "get /api/alerts/{id}/evidence",
+        "get /api/series", "get /api/series/refused", "post /api/series/backfill",
         "put /api/visits/{date}/cows/{cow}/done", "delete /api/visits/{date}/cows/{cow}/done", "put /api/visits/{date}/cows/{cow}/place",
     ];
 

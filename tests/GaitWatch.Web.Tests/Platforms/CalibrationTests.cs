@@ -32,12 +32,17 @@ public sealed class CalibrationTests : IAsyncLifetime
         Assert.Equal([0, 0, 0, -2], record["cells"]!.AsArray().Select(cell => Math.Round((double)cell!["percent"]!, 6)));
         Assert.Equal((0.5, "III", 0.5), ((double)record["places"]![3]!["toleranceKg"]!, (string?)record["accuracyClass"], (double)record["verificationIntervalKg"]!));
 
+        Assert.Equal(
+            "In the check of 2026-06-10 with 100 kg it read -1.8 kg over cell r1, where 0.5 is allowed in service: have it set right at the device, then check again. Readings are not rescaled.",
+            (string?)Assert.Single((await _farm.ListAsync("/api/platforms"))[0]!["troubles"]!.AsArray()));
+
         // Sent again by a program that did not hear the answer it counts once.
         using var again = await _farm.PostAsync(Route, Check());
         Assert.Equal(record.ToJsonString(), Assert.Single(await _farm.ListAsync(Route))!.ToJsonString());
         using var later = await _farm.PostAsync(Route, Check(minutes: 20, low: 1));
         Assert.Equal(["within", "beyond"], (await _farm.ListAsync(Route)).Select(one => (string?)one!["verdict"]));
         Assert.Equal("within", (string?)(await _farm.ListAsync("/api/platforms"))[0]!["lastCalibration"]!["verdict"]);
+        Assert.Empty((await _farm.ListAsync("/api/platforms"))[0]!["troubles"]!.AsArray());
         Assert.Contains("100.0 kg by Jan: reads true", Html.Text(await _farm.PageAsync("/platforms")), StringComparison.Ordinal);
     }
 

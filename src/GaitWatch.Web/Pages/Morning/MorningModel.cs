@@ -50,8 +50,8 @@ public sealed record MorningModel(
         var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
             .Select(flag => new FlagCard(flag, page.Today.DayNumber - page.Calendar.DayOf(flag.OnsetAt).DayNumber, NotSeen(flag, page.Newest)))
             .ToArray();
-        var first = await store.Reader.PassagesAsync(null, null, null, null, new Page(1, 1), cancellation) is [var earliest] ? earliest : null;
-        var day = first is null ? 0 : page.Today.DayNumber - page.Calendar.DayOf(first.StartedAt).DayNumber + 1;
+        var first = await store.Reader.OldestAsync(cancellation);
+        var day = first is null ? 0 : page.Today.DayNumber - page.Calendar.DayOf(first.Value).DayNumber + 1;
         var platforms = await store.Reader.PlatformsAsync(cancellation);
         var closed = justClosed is null ? null : (await store.Reader.AlertAsync(justClosed, cancellation))?.Alert;
         var (listed, examined) = (AlertState.Listed.WireName(), AlertState.Examined.WireName());

@@ -48,6 +48,7 @@ namespace GaitWatch.Store.Schema.Migrations
                     Leg = table.Column<string>(type: "TEXT", nullable: false),
                     RaisedAt = table.Column<long>(type: "INTEGER", nullable: false),
                     ClosedAt = table.Column<long>(type: "INTEGER", nullable: true),
+                    CloseReason = table.Column<int>(type: "INTEGER", nullable: true),
                     State = table.Column<int>(type: "INTEGER", nullable: false),
                     RevisedAt = table.Column<long>(type: "INTEGER", nullable: true),
                     Body = table.Column<string>(type: "TEXT", nullable: false)
@@ -180,6 +181,34 @@ namespace GaitWatch.Store.Schema.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "outbox",
+                columns: table => new
+                {
+                    Seq = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    WrittenAt = table.Column<long>(type: "INTEGER", nullable: false),
+                    Points = table.Column<int>(type: "INTEGER", nullable: false),
+                    Body = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_outbox", x => x.Seq);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "outbox_set_aside",
+                columns: table => new
+                {
+                    Body = table.Column<string>(type: "TEXT", nullable: false),
+                    At = table.Column<long>(type: "INTEGER", nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_outbox_set_aside", x => x.Body);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "passages",
                 columns: table => new
                 {
@@ -263,6 +292,18 @@ namespace GaitWatch.Store.Schema.Migrations
                 });
 
             migrationBuilder.CreateTable(
+                name: "series_images",
+                columns: table => new
+                {
+                    Entity = table.Column<string>(type: "TEXT", nullable: false),
+                    Points = table.Column<string>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_series_images", x => x.Entity);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "shifts",
                 columns: table => new
                 {
@@ -338,6 +379,11 @@ namespace GaitWatch.Store.Schema.Migrations
                 column: "At");
 
             migrationBuilder.CreateIndex(
+                name: "IX_alerts_CloseReason",
+                table: "alerts",
+                column: "CloseReason");
+
+            migrationBuilder.CreateIndex(
                 name: "IX_alerts_Cow_RaisedAt",
                 table: "alerts",
                 columns: new[] { "Cow", "RaisedAt" });
@@ -373,6 +419,11 @@ namespace GaitWatch.Store.Schema.Migrations
                 table: "frames",
                 columns: new[] { "Platform", "T0" },
                 unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_outbox_set_aside_At",
+                table: "outbox_set_aside",
+                column: "At");
 
             migrationBuilder.CreateIndex(
                 name: "IX_passages_Cow_StartedAt",
@@ -461,6 +512,12 @@ namespace GaitWatch.Store.Schema.Migrations
                 name: "marks");
 
             migrationBuilder.DropTable(
+                name: "outbox");
+
+            migrationBuilder.DropTable(
+                name: "outbox_set_aside");
+
+            migrationBuilder.DropTable(
                 name: "passages");
 
             migrationBuilder.DropTable(
@@ -468,6 +525,9 @@ namespace GaitWatch.Store.Schema.Migrations
 
             migrationBuilder.DropTable(
                 name: "rejected");
+
+            migrationBuilder.DropTable(
+                name: "series_images");
 
             migrationBuilder.DropTable(
                 name: "shifts");

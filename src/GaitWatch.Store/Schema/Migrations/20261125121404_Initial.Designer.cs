@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace GaitWatch.Store.Schema.Migrations
 {
     [DbContext(typeof(BarnContext))]
-    [Migration("20261125114955_Initial")]
+    [Migration("20261125121404_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -45,6 +45,9 @@ namespace GaitWatch.Store.Schema.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("CloseReason")
+                        .HasColumnType("INTEGER");
+
                     b.Property<long?>("ClosedAt")
                         .HasColumnType("INTEGER");
 
@@ -70,6 +73,8 @@ namespace GaitWatch.Store.Schema.Migrations
                         .HasColumnType("INTEGER");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("CloseReason");
 
                     b.HasIndex("RaisedAt");
 
@@ -327,6 +332,27 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.ToTable("marks", (string)null);
                 });
 
+            modelBuilder.Entity("GaitWatch.Store.OutboxRow", b =>
+                {
+                    b.Property<long>("Seq")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Body")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Points")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("WrittenAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Seq");
+
+                    b.ToTable("outbox", (string)null);
+                });
+
             modelBuilder.Entity("GaitWatch.Store.PassageRow", b =>
                 {
                     b.Property<string>("Id")
@@ -550,6 +576,39 @@ namespace GaitWatch.Store.Schema.Migrations
                     b.HasIndex("ReceivedAt");
 
                     b.ToTable("rejected", (string)null);
+                });
+
+            modelBuilder.Entity("GaitWatch.Store.SeriesImageRow", b =>
+                {
+                    b.Property<string>("Entity")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Points")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Entity");
+
+                    b.ToTable("series_images", (string)null);
+                });
+
+            modelBuilder.Entity("GaitWatch.Store.SetAsideRow", b =>
+                {
+                    b.Property<string>("Body")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Body");
+
+                    b.HasIndex("At");
+
+                    b.ToTable("outbox_set_aside", (string)null);
                 });
 
             modelBuilder.Entity("GaitWatch.Store.ShiftRow", b =>
