@@ -130,6 +130,17 @@ public sealed class ChuteWalkTests : IAsyncLifetime
         await TapAsync(page, "Right hind");
         await TapAsync(page, "White line abscess");
         await TapAsync(page, "Moderate");
+        // Kept a moment after the tap: a phone that dies before that loses this one tap.
+        Assert.True(await page.EvaluateAsync<bool>(
+            """
+            async () => {
+              for (let tries = 0; tries < 600; tries++) {
+                if ((await chuteKept.fact("turn /visits/next/chute"))?.draft?.severity === 2) return true;
+                await new Promise(resolve => setTimeout(resolve, 50));
+              }
+              return false;
+            }
+            """));
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator("#detail-head")).ToHaveTextAsync("Cow 301, right hind: white line abscess", new() { Timeout = PatienceMs });
         Assert.Equal("true", await page.Locator("[data-pick=severity][data-value='2']").GetAttributeAsync("aria-checked"));
