@@ -16,6 +16,7 @@ public static class WebComposition
         services.AddSingleton(options ?? new WebOptions());
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<WriteDesk>();
+        services.AddSingleton<ShareLinks>();
         services.AddSingleton<FoldWatch>();
         services.AddSingleton<RecordingIntake>();
         services.AddWriteRoute<CloseAlert>();
@@ -30,6 +31,7 @@ public static class WebComposition
         services.AddWriteRoute<MoveOnList>();
         services.AddWriteRoute<RecordFinding>();
         services.AddWriteRoute<CorrectFinding>();
+        services.AddWriteRoute<WithdrawFinding>();
         services.AddWriteRoute<DoFollowUp>();
         services.AddWriteRoute<RecordCalibration>();
 
@@ -52,6 +54,7 @@ public static class WebComposition
         app.UseMiddleware<SecurityHeaders>();
         app.UseLanguages();
         app.UseUnits();
+        app.UseMiddleware<ShareOnly>();
         app.UseExceptionHandler();
         app.UseStatusCodePages(UnservedRequests.AnswerAsync);
         app.UseMiddleware<SameOrigin>();
@@ -75,6 +78,8 @@ public static class WebComposition
         app.MapAssets();
         app.MapPages();
         app.MapChoices();
+        app.MapChute();
+        app.MapShare();
         return app;
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Gait;
 
 namespace GaitWatch.Web;
@@ -10,6 +11,12 @@ public sealed record WebOptions
 
     /// <summary>Settings of the gait analysis, for force curves drawn from kept frames.</summary>
     public GaitOptions Gait { get; init; } = new();
+
+    /// <summary>Where nothing answers but share links; none: they answer wherever the pages do.</summary>
+    public ImmutableArray<ShareEndpoint> ShareEndpoints { get; init; } = [];
+
+    /// <summary>What a share link begins with where this machine is reached from outside; null: as it was reached when the link was made.</summary>
+    public Uri? ShareAddress { get; init; }
 
     /// <summary>How long a write waits for the state to show it before it answers that it is stored and will show. Default 30 s.</summary>
     public TimeSpan WriteWait { get; init; } = TimeSpan.FromSeconds(30);

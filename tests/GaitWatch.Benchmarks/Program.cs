@@ -3,6 +3,7 @@ using GaitWatch.Benchmarks;
 Dictionary<string, (string What, Func<Task> Run)> benchmarks = new()
 {
     ["crossing"] = ("one crossing of four seconds, from frames to the load of each leg, beside a fixed piece of work", CrossingBenchmark.RunAsync),
+    ["fold"] = ("what one passage costs to fold and one cow to keep, beside a logarithm", FoldBenchmark.RunAsync),
     ["ingest"] = ("passages a second from Mosquitto into the durable store, beside a bare client's", IngestBenchmark.RunAsync),
     ["replay"] = ("a year of 300 cows through 'gaitwatch replay'", ReplayBenchmark.RunAsync),
     ["influx"] = ("points a second through the outbox into a real influxd, beside the bare client's", InfluxBenchmark.RunAsync),

@@ -15,14 +15,14 @@ public sealed class FindingLog
     private FindingLog(ImmutableDictionary<string, FindingHistory> byId)
     {
         _byId = byId;
-        Findings = [.. byId.Values.Select(history => history.Current).Order(Finding.ByTime)];
+        Findings = [.. byId.Values.Where(history => history.WithdrawnAt is null).Select(history => history.Current).Order(Finding.ByTime)];
         _byCow = Findings.ToLookup(finding => finding.Cow, StringComparer.Ordinal);
     }
 
     /// <summary>A log without findings.</summary>
     public static FindingLog Empty { get; } = Of([]);
 
-    /// <summary>Every finding as it reads now, oldest first.</summary>
+    /// <summary>Every finding that counts, as it reads now, oldest first.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
     /// <summary>
@@ -37,6 +37,7 @@ public sealed class FindingLog
         {
             FindingWrite first => new FindingVersion(Named(first.Finding), first.EnteredAt, IsCorrection: false),
             FindingCorrectionWrite correction => new FindingVersion(Named(correction.Finding), correction.EnteredAt, IsCorrection: true),
+            FindingWithdrawalWrite withdrawal => new FindingVersion(Named(withdrawal.Finding), withdrawal.EnteredAt, IsCorrection: true) { IsWithdrawal = true },
             _ => null,
         });
 
@@ -49,7 +50,7 @@ public sealed class FindingLog
             .ToImmutableDictionary(group => group.Key, History, StringComparer.Ordinal));
     }
 
-    /// <summary>A finding and its earlier wordings; null when its id is not known.</summary>
+    /// <summary>A finding and its earlier wordings, one that was taken back too; null when its id is not known.</summary>
     public FindingHistory? Find(string id) => _byId.GetValueOrDefault(id);
 
     /// <summary>Findings of one cow as they read now, oldest first.</summary>
@@ -68,13 +69,14 @@ public sealed class FindingLog
 
     private static FindingHistory History(IEnumerable<FindingVersion> all)
     {
-        var ordered = all.Distinct().OrderBy(version => version.EnteredAt).ThenBy(version => version.Finding.Canonical(), StringComparer.Ordinal).ToArray();
+        var ordered = all.Distinct().OrderBy(version => version.EnteredAt).ThenBy(version => version.Finding.Canonical(), StringComparer.Ordinal)
+            .ThenBy(version => version.IsWithdrawal).ToArray();
         var firsts = ordered.Where(version => !version.IsCorrection).DistinctBy(version => version.Finding).ToArray();
         var versions = firsts.Take(1).Concat(ordered.Where(version => version.IsCorrection)).ToList();
         // A correction sent again, with nothing between, is the same correction.
         for (var i = versions.Count - 1; i > 0; i--)
         {
-            if (versions[i].Finding == versions[i - 1].Finding)
+            if (versions[i].Finding == versions[i - 1].Finding && versions[i].IsWithdrawal == versions[i - 1].IsWithdrawal)
                 versions.RemoveAt(i);
         }
 

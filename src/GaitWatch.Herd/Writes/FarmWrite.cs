@@ -16,6 +16,7 @@ namespace GaitWatch.Herd;
 [JsonDerivedType(typeof(VisitCancelWrite), "visit-cancel")]
 [JsonDerivedType(typeof(FindingWrite), "finding")]
 [JsonDerivedType(typeof(FindingCorrectionWrite), "finding-correction")]
+[JsonDerivedType(typeof(FindingWithdrawalWrite), "finding-withdrawal")]
 [JsonDerivedType(typeof(FollowUpDoneWrite), "follow-up-done")]
 [JsonDerivedType(typeof(TrimListHandWrite), "trim-list-hand")]
 [JsonDerivedType(typeof(CalibrationWrite), "calibration")]

@@ -11,12 +11,15 @@ internal sealed class Trouble
 
     /// <summary>
     /// Back to normal: the 95 % interval of the drop ends below this, percent, and the drop itself below half of it, for
-    /// <see cref="_normalFor"/> and <see cref="NormalPassages"/> passages.
+    /// <see cref="_normalFor"/> and <see cref="NormalPassages"/> passages; as she is followed, or as the passages of the last
+    /// <see cref="MeanDays"/> days or so are on average, which tells better where single passages scatter widely.
     /// </summary>
     private const double NormalUpperPercent = 5;
     private const long NormalPassages = 4;
+    private const double MeanDays = 7;
     private static readonly TimeSpan _normalFor = TimeSpan.FromHours(40);
 
+    private Average _average;
     private DateTimeOffset _toldAt;
     private double _toldPercent;
     private DateTimeOffset? _normalSince;
@@ -47,15 +50,33 @@ internal sealed class Trouble
     public double Standing { get; private set; } = 1;
 
     /// <summary>How far the leg lies below its normal.</summary>
-    public LoadDrop DropOf(in BaselineFilter now) => LoadDrop.Between(Normal, now.Mean, NormalCov + now.MeanCov, Alert.Leg);
+    public LoadDrop DropOf(in BaselineFilter now) => LoadDrop.Between(Normal, now.Level, NormalCov + now.LevelCov, Alert.Leg);
+
+    /// <summary>Takes a passage into the average of her newest.</summary>
+    /// <param name="value">Her balances, common movement taken off.</param>
+    /// <param name="spread">How passages scatter around her level, those of one day counted as the fewer they are.</param>
+    /// <param name="at">When.</param>
+    public void Take(Vector3 value, in Matrix3 spread, DateTimeOffset at)
+    {
+        var normal = Balances.FromVector(Normal).ToShares();
+        var deviation = Math.Sqrt(spread.Quadratic(LoadDrop.LogShareGradient(normal, Alert.Leg)));
+        var log = Math.Log(Balances.FromVector(value).ToShares()[Alert.Leg] / normal[Alert.Leg]);
+        var kept = _average.Weight > 0 ? Math.Exp(-(at.UtcTicks - _average.Ticks) / (MeanDays * TimeSpan.TicksPerDay)) : 0;
+        // One stumble does not move an average: what lies far from it is taken at the edge.
+        if (_average.Weight > 3)
+            log = Math.Clamp(log, _average.Log - (3 * deviation), _average.Log + (3 * deviation));
+        var weight = (kept * _average.Weight) + 1;
+        _average = new Average(
+            _average.Log + ((log - _average.Log) / weight), weight, (kept * kept * _average.Squares) + (deviation * deviation), at.UtcTicks);
+    }
 
     /// <summary>Looks at her present level after a passage; returns what is worth telling, or null.</summary>
     public AlertChange? Look(in BaselineFilter now, DateTimeOffset at, TimeZoneInfo zone)
     {
         var drop = DropOf(now);
         Standing = Math.Clamp(drop.Percent / Math.Max(RaisedPercent, 1), 0, 9);
-        if (IsNormal(drop, at))
-            return Close(at, AlertCloseReason.LoadNormal, drop, zone);
+        if (IsNormal(drop, at) is { } normal)
+            return Close(at, AlertCloseReason.LoadNormal, normal, zone);
         var urgency = UrgencyRule.Of(drop.Percent, (at - Alert.OnsetAt).TotalDays);
         // An urgency once told goes down only when the alert closes: a foot that was bad on Monday wants looking at.
         urgency = (Urgency)Math.Min((int)urgency, (int)Alert.Urgency);
@@ -76,18 +97,34 @@ internal sealed class Trouble
     public AlertChange Close(DateTimeOffset at, AlertCloseReason reason, LoadDrop drop, TimeZoneInfo zone) =>
         Tell(at, AlertChangeKind.Closed, Alert with { State = AlertState.Closed, ClosedAt = at, CloseReason = reason }, drop, zone);
 
-    private bool IsNormal(LoadDrop drop, DateTimeOffset at)
+    private LoadDrop? IsNormal(LoadDrop followed, DateTimeOffset at)
     {
-        if (drop.Upper > NormalUpperPercent || drop.Percent > NormalUpperPercent / 2)
+        var averaged = Averaged();
+        if (!IsNormal(followed) && !IsNormal(averaged))
         {
             (_normalSince, _normalCount) = (null, 0);
-            return false;
+            return null;
         }
 
         _normalSince ??= at;
         _normalCount++;
-        return at - _normalSince >= _normalFor && _normalCount >= NormalPassages;
+        return at - _normalSince < _normalFor || _normalCount < NormalPassages ? null : IsNormal(averaged) ? averaged : followed;
     }
+
+    private static bool IsNormal(LoadDrop drop) => drop.Upper <= NormalUpperPercent && drop.Percent <= NormalUpperPercent / 2;
+
+    private LoadDrop Averaged()
+    {
+        var normal = Balances.FromVector(Normal).ToShares();
+        var own = _average.Weight > 0 ? _average.Squares / (_average.Weight * _average.Weight) : 1;
+        var deviation = 1.96 * Math.Sqrt(own + NormalCov.Quadratic(LoadDrop.LogShareGradient(normal, Alert.Leg)));
+        return new LoadDrop(
+            100 * (1 - Math.Exp(_average.Log)), 100 * (1 - Math.Exp(_average.Log + deviation)), 100 * (1 - Math.Exp(_average.Log - deviation)),
+            normal[Alert.Leg], normal[Alert.Leg] * Math.Exp(_average.Log));
+    }
+
+    /// <summary>Weighted mean of the logarithm of the leg's share over its normal.</summary>
+    private readonly record struct Average(double Log, double Weight, double Squares, long Ticks);
 
     private AlertChange Tell(DateTimeOffset at, AlertChangeKind kind, Alert alert, LoadDrop drop, TimeZoneInfo zone)
     {
@@ -114,6 +151,7 @@ internal sealed class Trouble
         writer.Write(_toldPercent);
         writer.Write(_normalSince?.UtcTicks ?? -1);
         writer.Write(_normalCount);
+        writer.Put(_average);
     }
 
     public static Trouble Load(BinaryReader reader)
@@ -129,6 +167,7 @@ internal sealed class Trouble
         var since = reader.ReadInt64();
         trouble._normalSince = since < 0 ? null : new DateTimeOffset(since, TimeSpan.Zero);
         trouble._normalCount = reader.ReadInt64();
+        trouble._average = reader.Take<Average>();
         return trouble;
     }
 }

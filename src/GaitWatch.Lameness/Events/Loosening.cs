@@ -14,16 +14,16 @@ namespace GaitWatch.Lameness;
 internal sealed record Loosening(Matrix3 Uncertainty, Matrix3 DriftPerDay, TimeSpan DriftFor, TimeSpan HoldFor, bool ForgetsWeight)
 {
     private static readonly Loosening _calving = new(
-        Squares(0.08, 0.025, 0.025), Squares(0.006, 0.002, 0.002), TimeSpan.FromDays(30), TimeSpan.FromDays(2), true);
+        Squares(0.06, 0.015, 0.015), Squares(0.005, 0.001, 0.001), TimeSpan.FromDays(30), TimeSpan.FromDays(2), true);
 
     private static readonly Loosening _dryOff = new(
-        Squares(0.06, 0.025, 0.025), Squares(0.004, 0.002, 0.002), TimeSpan.FromDays(30), TimeSpan.Zero, true);
+        Squares(0.06, 0.015, 0.015), Squares(0.004, 0.001, 0.001), TimeSpan.FromDays(30), TimeSpan.Zero, true);
 
     private static readonly Loosening _trim = new(
-        Squares(0.03, 0.03, 0.03), Squares(0.008, 0.008, 0.008), TimeSpan.FromDays(10), TimeSpan.FromDays(2), false);
+        Squares(0.015, 0.015, 0.015), Squares(0.004, 0.004, 0.004), TimeSpan.FromDays(7), TimeSpan.FromDays(1), false);
 
     private static readonly Loosening _block = new(
-        Squares(0.06, 0.06, 0.06), Squares(0.015, 0.015, 0.015), TimeSpan.FromDays(10), TimeSpan.FromDays(3), false);
+        Squares(0.04, 0.04, 0.04), Squares(0.01, 0.01, 0.01), TimeSpan.FromDays(10), TimeSpan.FromDays(3), false);
 
     private static readonly Loosening _newTag = new(
         Squares(0.03, 0.03, 0.03), Matrix3.Zero, TimeSpan.Zero, TimeSpan.Zero, false);

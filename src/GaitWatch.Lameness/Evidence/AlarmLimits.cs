@@ -9,39 +9,34 @@ namespace GaitWatch.Lameness;
 /// <remarks>
 /// One limit for all, rather than one false-alarm rate for all, is Bayes' choice: an alert is then equally probably right whichever rule and cow it comes from. Each
 /// rule's rate comes from <see cref="FalseAlarmTable"/> at the sizes (in standard deviations of one passage) that its designed change has had lately.
-/// That rate supposes that the herd's noise is what the model says. How far it is not, the herd itself tells: false alarms are too rare to
-/// count, but a limit lower by <see cref="ProbeBelow"/> is passed some three times as often, mostly by sound cows, and those passings that come to nothing are
-/// counted against what the table predicts. Tails that are off by a little at the lower limit are off by more at the higher one, in the exponent.
+/// That rate supposes that rules and passages are independent and the herd's noise is what the model says. How far they are not, the herd itself tells, twice: by the excursions
+/// of sound cows' evidence that come to nothing (<see cref="ExcursionPeaks"/>), and by the alerts that turn out to be false, which knows of what no table does: tags of
+/// other cows, a wet floor's first hours, a leg that heals.
 /// </remarks>
 internal sealed class AlarmLimits
 {
     /// <summary>Part of the budget that goes to the sudden-drop rule.</summary>
-    private const double SuddenPart = 0.05;
+    private const double SuddenPart = 0.1;
 
     /// <summary>
-    /// Alerts there are, over the sum of what each rule alone would raise: rules see the same passages, so that two often err at once, and a single passage raises
-    /// nothing. Measured on simulated surprises of independent passages (FalseAlarmBudgetTests).
+    /// Part of the budget that is planned with. The rest goes to what is false and never seen to be: on cows that leave, that are treated before it shows. Measured on simulated herds
+    /// (seeds of development).
     /// </summary>
-    private const double IdealRatio = 0.58;
+    private const double PlannedPart = 0.87;
+
+    /// <summary>An alert over so soon, by itself, was most likely none: lame cows that nobody treats do not heal in days.</summary>
+    public static readonly TimeSpan SoonOver = TimeSpan.FromDays(21);
 
     /// <summary>
-    /// The same on herds, where noise is never quite what the model says, before a herd's own count tells. Measured on simulated herds.
+    /// Alerts that are seen to be false, over soon or closed by hand as such, over the false alerts that the budget counts. Above one: repeats are among them, and some true ones.
+    /// Measured on simulated herds.
     /// </summary>
-    private const double FirstRatio = 0.8;
+    private const double SeenFalse = 1.15;
 
-    /// <summary>
-    /// Part of the budget that is planned with. The rest goes to what neither table nor probe sees: tags of other cows, the first hours of a wet
-    /// day, the first cows over a platform that has just begun to lie. Measured on simulated herds.
-    /// </summary>
-    private const double PlannedPart = 0.8;
+    /// <summary>Alerts seen to be false that the prior, a budget spent as planned, counts for.</summary>
+    private const double FalsePrior = 6;
 
-    /// <summary>Passings of the probe that <see cref="FirstRatio"/> counts for.</summary>
-    private const double FirstCount = 25;
-
-    /// <summary>How far the probe lies below the limit, log likelihood ratio.</summary>
-    private const double ProbeBelow = 1.2;
-
-    /// <summary>A passing of the probe is over when the evidence has fallen below this.</summary>
+    /// <summary>An excursion is over when the evidence has fallen below this.</summary>
     public const double Quiet = 1;
 
     /// <summary>What stays of the count from day to day: a hundred days' memory.</summary>
@@ -63,9 +58,9 @@ internal sealed class AlarmLimits
     private readonly double[] _sizes = new double[Rules * Classes * Bins];
 
     private readonly double[] _sudden = [.. CowNoise.Tails.Select(_ => 8.0)];
-    private double _seen = FirstRatio * FirstCount;
-    private double _expected = FirstCount;
-    private double _probeRate;
+    private ExcursionPeaks _peaks = new();
+    private double _falseSeen;
+    private double _falsePlanned;
     private long _exposed;
 
     public AlarmLimits()
@@ -84,17 +79,14 @@ internal sealed class AlarmLimits
     /// <summary>The limit of one pattern.</summary>
     public double For(WatchedPattern pattern) => Limit + pattern.LimitShift;
 
-    /// <summary>The lower limit that is watched to see how often sound cows pass one, of a pattern of average commonness.</summary>
-    public double Probe => Limit - ProbeBelow;
-
-    /// <summary>Passings of the probe over those that the table predicts.</summary>
-    public double Ratio => _seen / _expected;
-
-    /// <summary>Counts a passage of a cow who is watched and quiet, so that she could pass the probe.</summary>
+    /// <summary>Counts a passage of a cow who is watched and flagged for nothing.</summary>
     public void CountExposed() => _exposed++;
 
-    /// <summary>Counts a passing of the probe that came to nothing.</summary>
-    public void CountPassing() => _seen++;
+    /// <summary>Counts an excursion of such a cow's evidence that came to nothing, by its highest.</summary>
+    public void CountPeak(double peak) => _peaks.Count(peak);
+
+    /// <summary>Counts an alert that turned out to be false.</summary>
+    public void CountFalse() => _falseSeen++;
 
     /// <summary>Counts the size that a rule's designed change had in one passage of a sound cow.</summary>
     /// <param name="rule">Place of the rule: pattern, then design.</param>
@@ -112,35 +104,29 @@ internal sealed class AlarmLimits
     {
         for (var i = 0; i < _sizes.Length; i++)
             _sizes[i] *= KeptADay;
-        _expected += _exposed * _probeRate;
+        _peaks.Expect(_exposed, Rate, Limit);
+        _falseSeen *= CountKeptADay;
+        _falsePlanned = (CountKeptADay * _falsePlanned) + (_exposed * SeenFalse * falseAlertsPerPassage);
         _exposed = 0;
-        (_seen, _expected) = (Remembered(_seen, FirstRatio), Remembered(_expected, 1));
         var planned = PlannedPart * falseAlertsPerPassage;
         var sudden = SuddenPart * planned / WatchedPattern.All.Length;
         // So far out nobody has seen a tail: the next heavier one is supposed.
         for (var i = 0; i < Classes; i++)
             _sudden[i] = -StudentT.InvCDF(0, 1, CowNoise.Tails[Math.Max(i - 1, 0)], sudden);
         var wanted = (1 - SuddenPart) * planned;
+        var ratio = (FalsePrior + _falseSeen) / (FalsePrior + _falsePlanned);
         var (low, high) = (1.0, 25.0);
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            if (Rate(middle) * RatioAt(middle) > wanted)
+            if (ratio * _peaks.RatioAt(middle) * Rate(middle) > wanted)
                 low = middle;
             else
                 high = middle;
         }
 
         Limit = (low + high) / 2;
-        // Passings that go on to raise are not counted, so not expected either: the budget's worth of them.
-        _probeRate = Math.Max(Rate(Probe) - (wanted / Ratio), 0);
     }
-
-    /// <summary>The ratio at the limit: what it is over the ideal at the probe grows in the exponent.</summary>
-    private double RatioAt(double limit) => IdealRatio * Math.Pow(Ratio / IdealRatio, limit / Math.Max(limit - ProbeBelow, 1));
-
-    /// <summary>Forgets a day's part of a count, but never the first guess.</summary>
-    private static double Remembered(double count, double first) => (CountKeptADay * count) + ((1 - CountKeptADay) * first * FirstCount);
 
     private double Rate(double limit)
     {
@@ -172,9 +158,9 @@ internal sealed class AlarmLimits
     {
         foreach (var s in _sizes)
             writer.Write(s);
-        writer.Write(_seen);
-        writer.Write(_expected);
-        writer.Write(_probeRate);
+        _peaks.Save(writer);
+        writer.Write(_falseSeen);
+        writer.Write(_falsePlanned);
         writer.Write(_exposed);
         writer.Write(Limit);
         foreach (var s in _sudden)
@@ -186,9 +172,9 @@ internal sealed class AlarmLimits
         var limits = new AlarmLimits();
         for (var i = 0; i < limits._sizes.Length; i++)
             limits._sizes[i] = reader.ReadDouble();
-        limits._seen = reader.ReadDouble();
-        limits._expected = reader.ReadDouble();
-        limits._probeRate = reader.ReadDouble();
+        limits._peaks = ExcursionPeaks.Load(reader);
+        limits._falseSeen = reader.ReadDouble();
+        limits._falsePlanned = reader.ReadDouble();
         limits._exposed = reader.ReadInt64();
         limits.Limit = reader.ReadDouble();
         for (var i = 0; i < limits._sudden.Length; i++)

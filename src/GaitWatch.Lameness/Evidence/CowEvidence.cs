@@ -12,6 +12,9 @@ internal sealed class CowEvidence
     /// <summary>After a longer silence evidence starts anew.</summary>
     private static readonly long _longSilence = TimeSpan.FromDays(21).Ticks;
 
+    /// <summary>What is told within so long is one event.</summary>
+    private static readonly long _sameEvent = TimeSpan.FromHours(12).Ticks;
+
     private Numbers _n;
     private readonly Cusum[] _rules = new Cusum[RuleCount];
 
@@ -26,12 +29,14 @@ internal sealed class CowEvidence
         public Matrix3 ExtraDrift;
         public long ExtraDriftUntil;
         public long HoldUntil;
+        public long LoosenedTicks;
+        public Matrix3 Loosened;
     }
 
     /// <summary>A cow first seen.</summary>
     public CowEvidence(HerdModel herd) => _n = new Numbers
     {
-        Filter = BaselineFilter.Unknown(herd.Spread.Mean, herd.Spread.Cov, herd.Noise.Day),
+        Filter = BaselineFilter.Unknown(herd.Spread.Mean, herd.Spread.Cov, herd.Noise.Wander, herd.Noise.Day),
         Noise = CowNoise.Unknown(herd.TailsPrior),
         Day = long.MinValue,
     };
@@ -72,6 +77,7 @@ internal sealed class CowEvidence
             (_n.Day, _n.Ticks) = (day, ticks);
         var days = Math.Max(0, ticks - _n.Ticks) / (double)TimeSpan.TicksPerDay;
         _n.Filter.Drift(days * herd.Noise.Drift);
+        Roam(herd, days);
         var boosted = Math.Max(0, Math.Min(ticks, _n.ExtraDriftUntil) - _n.Ticks) / (double)TimeSpan.TicksPerDay;
         if (boosted > 0)
             _n.Filter.Drift(boosted * _n.ExtraDrift);
@@ -87,6 +93,16 @@ internal sealed class CowEvidence
         }
 
         _n.Ticks = ticks;
+    }
+
+    private void Roam(HerdModel herd, double days)
+    {
+        if (days <= 0)
+            return;
+        var kept = Math.Exp(-days / HerdNoise.WanderDays);
+        _n.Filter.Roam(kept, herd.Noise.Wander);
+        for (var i = 0; i < _rules.Length; i++)
+            _rules[i].WanderBias = kept * _rules[i].WanderBias;
     }
 
     /// <summary>Compares a passage with what is expected; <see cref="Advance"/> first.</summary>
@@ -111,18 +127,18 @@ internal sealed class CowEvidence
     {
         var dof = _n.Noise.Dof;
         var weight = (dof + 3) / (dof + s.Distance);
-        var (meanGain, dayGain) = _n.Filter.Gains(s.Cov + (((1 / weight) - 1) * s.Noise));
+        var gains = _n.Filter.Gains(s.Cov + (((1 / weight) - 1) * s.Noise));
         if (IsLearnt && herd.IsLearnt && !IsHeld(ticks))
         {
             for (var i = 0; i < _rules.Length; i++)
-                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, meanGain, dayGain, ticks);
+                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, gains, ticks);
         }
         else
         {
             sizes.Fill(double.NaN);
         }
 
-        _n.Filter.Learn(s.Value, meanGain, dayGain);
+        _n.Filter.Learn(s.Value, gains);
         _n.Passages++;
         if (frozen || _n.Passages <= LearningPassages)
             return;
@@ -139,9 +155,15 @@ internal sealed class CowEvidence
     /// <param name="holdUntil">No evidence before, UTC ticks.</param>
     public void Loosen(Matrix3 cov, Matrix3 extraDrift, long driftUntil, long holdUntil)
     {
-        _n.Filter.MeanCov += cov;
-        _n.ExtraDrift = driftUntil > 0 && _n.ExtraDriftUntil > _n.Ticks ? _n.ExtraDrift + extraDrift : extraDrift;
+        // Four feet trimmed on one morning are one event for her gait, in whatever many entries it is told.
+        var again = _n.LoosenedTicks > 0 && _n.Ticks - _n.LoosenedTicks < _sameEvent;
+        _n.Filter.MeanCov += again ? Matrix3.Excess(cov, _n.Loosened) : cov;
+        _n.Loosened = again ? Matrix3.Larger(cov, _n.Loosened) : cov;
+        _n.ExtraDrift = driftUntil > 0 && _n.ExtraDriftUntil > _n.Ticks
+            ? again ? Matrix3.Larger(extraDrift, _n.ExtraDrift) : _n.ExtraDrift + extraDrift
+            : extraDrift;
         _n.ExtraDriftUntil = Math.Max(_n.ExtraDriftUntil, driftUntil);
+        _n.LoosenedTicks = _n.Ticks;
         _n.HoldUntil = Math.Max(_n.HoldUntil, holdUntil);
         ResetRules();
     }

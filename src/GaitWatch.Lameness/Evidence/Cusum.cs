@@ -7,7 +7,7 @@ namespace GaitWatch.Lameness;
 /// </summary>
 /// <remarks>
 /// Page E.S. 1954, Biometrika 41:100-115; Healy J.D. 1987, Technometrics 29:409-412. Since the baseline goes on learning until an alert
-/// is raised, part of a change is absorbed by it; <see cref="MeanBias"/> and <see cref="DayBias"/> carry along how much, were the
+/// is raised, part of a change is absorbed by it; <see cref="MeanBias"/>, <see cref="WanderBias"/> and <see cref="DayBias"/> carry along how much, were the
 /// change real (Willsky A.S., Jones H.L. 1976, IEEE Trans Autom Control 21:108-112), so the surprise left over is tested against what would be left.
 /// </remarks>
 internal struct Cusum
@@ -23,6 +23,9 @@ internal struct Cusum
 
     /// <summary>What the baseline's mean would have taken on of the designed change.</summary>
     public Vector3 MeanBias;
+
+    /// <summary>What her wandering would have taken on of it.</summary>
+    public Vector3 WanderBias;
 
     /// <summary>What the day would have taken on of it.</summary>
     public Vector3 DayBias;
@@ -42,15 +45,14 @@ internal struct Cusum
     /// <param name="design">The designed change, balances.</param>
     /// <param name="inverse">Inverse covariance of the surprise.</param>
     /// <param name="tails">Degrees of freedom of the t distribution of surprises.</param>
-    /// <param name="meanGain">What the baseline's mean learns of this surprise.</param>
-    /// <param name="dayGain">What the day learns of it.</param>
+    /// <param name="gains">What the baseline learns of this surprise.</param>
     /// <param name="ticks">When, UTC ticks.</param>
     public double Add(
-        Vector3 surprise, double distance, Vector3 design, in Matrix3 inverse, double tails, in Matrix3 meanGain, in Matrix3 dayGain, long ticks)
+        Vector3 surprise, double distance, Vector3 design, in Matrix3 inverse, double tails, in Gains gains, long ticks)
     {
         if (Value <= 0)
             this = new Cusum { OnsetTicks = ticks };
-        var left = design - MeanBias - DayBias;
+        var left = design - MeanBias - WanderBias - DayBias;
         var direction = inverse * left;
         var size = direction.Dot(left);
         var along = direction.Dot(surprise);
@@ -60,8 +62,9 @@ internal struct Cusum
         Score += weight * along;
         Information += weight * size;
         Count++;
-        MeanBias += meanGain * left;
-        DayBias += dayGain * left;
+        MeanBias += gains.Mean * left;
+        WanderBias += gains.Wander * left;
+        DayBias += gains.Day * left;
         if (Value <= 0)
             this = default;
         return Math.Sqrt(size);

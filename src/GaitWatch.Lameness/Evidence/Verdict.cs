@@ -11,6 +11,12 @@ internal static class Verdict
     /// </summary>
     private const long PassagesNeeded = 2;
 
+    /// <summary>
+    /// Evidence of one passage, over the limit, that needs no second: the tails of her own that would have to be supposed to explain it have been ruled out. Heavy tails bound
+    /// what one passage can say, so only an even-tempered cow gets there.
+    /// </summary>
+    private const double Beyond = 3;
+
     /// <summary>Weighs one cow's evidence.</summary>
     /// <param name="cow">Her CUSUMs.</param>
     /// <param name="limits">The herd's limits.</param>
@@ -36,7 +42,7 @@ internal static class Verdict
                 var rule = cow.Rules[i];
                 var fraction = rule.Value / limit;
                 evidence[p] = Math.Max(evidence[p], fraction);
-                var raises = (fraction >= 1 && rule.Count >= PassagesNeeded) || (isSudden >= 1 && vouched);
+                var raises = (fraction >= 1 && rule.Count >= PassagesNeeded) || ((isSudden >= 1 || fraction >= Beyond) && vouched);
                 if (!raises || barred || (within && !IsFarWorse(pattern, d, rule)) || rule.Value - pattern.LimitShift <= bestValue)
                     continue;
                 (best, bestValue) = (i, rule.Value - pattern.LimitShift);

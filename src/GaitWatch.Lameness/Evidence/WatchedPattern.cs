@@ -23,14 +23,14 @@ internal sealed record WatchedPattern(AlertPattern Pattern, Leg Leg, double Prio
     ];
 
     /// <summary>The drops designed for, fractions of the leg's load; for a pair, of each leg's.</summary>
-    /// <remarks>Two for a leg (about 10 % and 20 %); a pair's move the fore-hind balance twice as far, so half.</remarks>
+    /// <remarks>Three for a leg, from a slight change to a heavy one; a pair's move the fore-hind balance twice as far, so half.</remarks>
     public ReadOnlySpan<double> Designs => Pattern == AlertPattern.OneLeg ? _legDesigns : _pairDesigns;
 
     /// <summary>How many designs each pattern has.</summary>
-    public const int DesignsEach = 2;
+    public const int DesignsEach = 3;
 
-    private static readonly double[] _legDesigns = [0.08, 0.18];
-    private static readonly double[] _pairDesigns = [0.05, 0.10];
+    private static readonly double[] _legDesigns = [0.055, 0.10, 0.20];
+    private static readonly double[] _pairDesigns = [0.03, 0.05, 0.10];
 
     /// <summary>Added to the limit on the scale of log likelihood ratios: 0 for a pattern as common as the average of six.</summary>
     public double LimitShift { get; } = -Math.Log(Prior * 6);

@@ -30,9 +30,10 @@ internal sealed class CowWatch
     private Identity _identity;
     private Pending? _pending;
     private readonly Vector3[] _designs = new Vector3[CowEvidence.RuleCount];
+    private Vector3 _designedAt;
     private long _designDay = -1;
     private long _week = -1;
-    private bool _passedProbe;
+    private double _peak;
 
     public CowWatch(string name, HerdModel herd)
     {
@@ -73,7 +74,8 @@ internal sealed class CowWatch
         Settle(herd, platforms);
         if (reading.Day != _designDay)
         {
-            Designs.Fill(Balances.FromVector(_settled.Filter.Mean), _designs);
+            _designedAt = _settled.Filter.Level;
+            Designs.Fill(Balances.FromVector(_designedAt), _designs);
             _designDay = reading.Day;
         }
 
@@ -94,13 +96,13 @@ internal sealed class CowWatch
 
         var changes = ImmutableArray.CreateBuilder<AlertChange>();
         if (isEvidence)
-            LookAtTroubles(passage.EndedAt, options, changes);
+            LookAtTroubles(passage.EndedAt, reading.Value - common.Movement, surprise.Noise, herd, options, changes);
         Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
         var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, evidence);
         if (isEvidence && rule >= 0)
             changes.Add(Raise(rule, surprise, passage.EndedAt, options));
         else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
-            Probe(herd.Limits);
+            CountExcursion(herd.Limits);
         foreach (var trouble in _troubles)
             evidence[Array.FindIndex(WatchedPattern.All, w => w.Pattern == trouble.Alert.Pattern && (w.Pattern != AlertPattern.OneLeg || w.Leg == trouble.Alert.Leg))] = trouble.Standing;
         return new FoldStep(Assess(input, surprise, common, reasons, evidence), changes.ToImmutable());
@@ -113,7 +115,7 @@ internal sealed class CowWatch
         var changes = ImmutableArray.CreateBuilder<AlertChange>();
         if (known is AlertClosedByHand closed)
         {
-            CloseByHand(closed, options, changes);
+            CloseByHand(closed, herd, options, changes);
         }
         else if (known is LeftHerd)
         {
@@ -195,33 +197,40 @@ internal sealed class CowWatch
             reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
     }
 
-    private void LookAtTroubles(DateTimeOffset at, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
+    private void LookAtTroubles(
+        DateTimeOffset at, Vector3 value, in Matrix3 noise, HerdModel herd, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
     {
+        // A day's mood is one however often she crosses in it.
+        var spread = noise + (Math.Max(herd.PassagesPerWeek / 7, 1) * _present.Noise.Level * herd.Noise.Day);
         for (var i = _troubles.Count - 1; i >= 0; i--)
         {
             var trouble = _troubles[i];
+            var wasExamined = trouble.Alert.State == AlertState.Examined;
+            trouble.Take(value, spread, at);
             if (trouble.Look(_present.Filter, at, options.TimeZone) is not { } change)
                 continue;
             changes.Add(change);
-            if (change.Kind == AlertChangeKind.Closed)
-                EndTrouble(i, at, _present, EasingPerDay, _easing);
+            if (change.Kind != AlertChangeKind.Closed)
+                continue;
+            if (!wasExamined && at - trouble.Alert.RaisedAt < AlarmLimits.SoonOver)
+                herd.Limits.CountFalse();
+            _present.Filter.Return(trouble.Normal, trouble.NormalCov + ((at - trouble.Alert.OnsetAt).TotalDays * herd.Noise.Drift), herd.Noise.Wander);
+            EndTrouble(i, at, _present, EasingPerDay, _easing);
         }
     }
 
-    /// <summary>Tells the herd how often a sound cow's evidence passes a limit lower than the one that raises.</summary>
-    private void Probe(AlarmLimits limits)
+    /// <summary>Tells the herd how far a sound cow's evidence goes by itself.</summary>
+    private void CountExcursion(AlarmLimits limits)
     {
         var highest = Verdict.Highest(_present);
-        if (!_passedProbe)
+        if (highest < AlarmLimits.Quiet && _peak > 0)
         {
-            limits.CountExposed();
-            _passedProbe = highest >= limits.Probe;
+            limits.CountPeak(_peak);
+            _peak = 0;
         }
-        else if (highest < AlarmLimits.Quiet)
-        {
-            limits.CountPassing();
-            _passedProbe = false;
-        }
+
+        _peak = Math.Max(_peak, highest);
+        limits.CountExposed();
     }
 
     private AlertChange Raise(int ruleIndex, in Surprise surprise, DateTimeOffset at, LamenessOptions options)
@@ -231,17 +240,19 @@ internal sealed class CowWatch
         ref var filter = ref _present.Filter;
         var size = Math.Clamp(rule.Size, 0.3, 5);
         Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
-        var normal = filter.Mean - (size * rule.MeanBias);
+        filter.Mean -= size * rule.MeanBias;
+        filter.Wander -= size * rule.WanderBias;
+        filter.Day -= size * rule.DayBias;
+        var normal = filter.Level;
         Designs.Fill(Balances.FromVector(normal), designs);
         var design = designs[ruleIndex];
-        var normalCov = filter.MeanCov;
-        filter.Mean = normal + (size * design);
-        filter.Day -= size * rule.DayBias;
+        var normalCov = filter.LevelCov;
+        filter.Mean += size * design;
         var sizeVariance = (1 / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
         filter.MeanCov += sizeVariance * Matrix3.Outer(design, design);
 
         var leg = pattern.Leg;
-        var cov = normalCov + filter.MeanCov;
+        var cov = normalCov + filter.LevelCov;
         var probability = Verdict.LegProbability(_present);
         // Of a pair the worse: by each leg's own evidence, and where that says nothing, by the newest passage.
         var apart = leg.IsFore() ? surprise.Value.Y : surprise.Value.Z;
@@ -251,7 +262,7 @@ internal sealed class CowWatch
             leg = leg.Opposite();
         }
 
-        var drop = LoadDrop.Between(normal, filter.Mean, cov, leg);
+        var drop = LoadDrop.Between(normal, filter.Level, cov, leg);
         var onset = new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero);
         var alert = new Alert
         {
@@ -271,7 +282,7 @@ internal sealed class CowWatch
         };
         alert = alert with { Explanation = AlertText.Of(alert, drop, options.TimeZone) };
         _troubles.Add(new Trouble(alert, normal, normalCov, design));
-        _passedProbe = false;
+        _peak = 0;
         _present.ResetRules();
         Follow(_present, at);
         Freeze();
@@ -308,7 +319,7 @@ internal sealed class CowWatch
         evidence.Track(drift, (at + TimeSpan.FromDays(3650)).UtcTicks);
     }
 
-    private void CloseByHand(AlertClosedByHand closed, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
+    private void CloseByHand(AlertClosedByHand closed, HerdModel herd, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
     {
         var index = _troubles.FindIndex(t => t.Alert.Pattern == closed.Pattern && t.Alert.Leg == closed.Leg);
         if (index < 0)
@@ -316,6 +327,8 @@ internal sealed class CowWatch
         var trouble = _troubles[index];
         var drop = trouble.DropOf(_settled.Filter);
         changes.Add(trouble.Close(closed.At, closed.Reason, drop, options.TimeZone));
+        if (closed.Reason is AlertCloseReason.LiftedNothingFound or AlertCloseReason.SeenWalkingSound or AlertCloseReason.WrongCow)
+            herd.Limits.CountFalse();
         if (closed.Reason == AlertCloseReason.TreatedByFarm)
         {
             EndTrouble(index, closed.At, _settled, TrackPerDay, _healingTreated);
@@ -323,7 +336,7 @@ internal sealed class CowWatch
         }
 
         // She is sound as she stands, a person says: where she stands is her normal, give or take half of what was thought a drop.
-        var moved = _settled.Filter.Mean - trouble.Normal;
+        var moved = _settled.Filter.Level - trouble.Normal;
         EndTrouble(index, closed.At, _settled, EasingPerDay, _easing);
         _settled.Filter.MeanCov += 0.25 * Matrix3.Outer(moved, moved);
     }
@@ -372,11 +385,10 @@ internal sealed class CowWatch
         _settled.Save(writer);
         writer.Put(_identity);
         _history.Save(writer);
-        foreach (var design in _designs)
-            writer.Put(design);
+        writer.Put(_designedAt);
         writer.Write(_designDay);
         writer.Write(_week);
-        writer.Write(_passedProbe);
+        writer.Write(_peak);
         writer.Write(_pending is not null);
         _pending?.Save(writer);
         writer.Write(_troubles.Count);
@@ -392,11 +404,11 @@ internal sealed class CowWatch
             _identity = reader.Take<Identity>(),
             _history = DayHistory.Load(reader),
         };
-        for (var i = 0; i < cow._designs.Length; i++)
-            cow._designs[i] = reader.Take<Vector3>();
+        cow._designedAt = reader.Take<Vector3>();
+        Designs.Fill(Balances.FromVector(cow._designedAt), cow._designs);
         cow._designDay = reader.ReadInt64();
         cow._week = reader.ReadInt64();
-        cow._passedProbe = reader.ReadBoolean();
+        cow._peak = reader.ReadDouble();
         if (reader.ReadBoolean())
             cow._pending = Pending.Load(reader);
         var troubles = reader.ReadInt32();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using GaitWatch.Gait;
 
@@ -13,7 +14,7 @@ public sealed class HerdFold
 {
     /// <summary>First bytes of a saved state, and its version: raised whenever what is saved, or what follows from it, changes.</summary>
     private const uint Magic = 0x464C5747;
-    private const int Version = 1;
+    private const int Version = 2;
 
     private readonly SortedDictionary<string, CowWatch> _cows = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, PlatformMovement> _platforms = new(StringComparer.Ordinal);
@@ -70,6 +71,9 @@ public sealed class HerdFold
         using var writer = new BinaryWriter(stream, Encoding.UTF8);
         writer.Write(Magic);
         writer.Write(Version);
+        writer.Write(Options.FalseAlertsPer100CowsPerWeek);
+        writer.Write(Options.WeightTolerance);
+        writer.Write(Options.TimeZone.Id);
         writer.Write(Head?.UtcTicks ?? -1);
         _herd.Save(writer);
         writer.Write(_platforms.Count);
@@ -99,6 +103,15 @@ public sealed class HerdFold
             var version = reader.ReadInt32();
             if (version != Version)
                 throw new FormatException($"The state has version {version}; this is version {Version}. Fold again from the start.");
+            var (budget, tolerance, zone) = (reader.ReadDouble(), reader.ReadDouble(), reader.ReadString());
+            // A state under other settings is no start for this one: what the past raised would stay as it was raised.
+            if (budget != options.FalseAlertsPer100CowsPerWeek || tolerance != options.WeightTolerance || zone != options.TimeZone.Id)
+            {
+                throw new FormatException(string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The state was folded with a budget of {budget} false alerts, a weight tolerance of {tolerance} and the time zone {zone}; now they are {options.FalseAlertsPer100CowsPerWeek}, {options.WeightTolerance} and {options.TimeZone.Id}. Fold again from the start."));
+            }
+
             var fold = new HerdFold(options);
             var head = reader.ReadInt64();
             fold.Head = head < 0 ? null : new DateTimeOffset(head, TimeSpan.Zero);

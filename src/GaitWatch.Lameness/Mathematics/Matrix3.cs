@@ -16,6 +16,12 @@ internal readonly record struct Matrix3(
         a.Y * b.X, a.Y * b.Y, a.Y * b.Z,
         a.Z * b.X, a.Z * b.Y, a.Z * b.Z);
 
+    /// <summary>The larger of each two values on the diagonal.</summary>
+    public static Matrix3 Larger(in Matrix3 a, in Matrix3 b) => Diagonal(Math.Max(a.Xx, b.Xx), Math.Max(a.Yy, b.Yy), Math.Max(a.Zz, b.Zz));
+
+    /// <summary>By how much each value of one matrix's diagonal exceeds the other's; 0 where it does not.</summary>
+    public static Matrix3 Excess(in Matrix3 a, in Matrix3 b) => Diagonal(Math.Max(a.Xx - b.Xx, 0), Math.Max(a.Yy - b.Yy, 0), Math.Max(a.Zz - b.Zz, 0));
+
     public Vector3 DiagonalVector => new(Xx, Yy, Zz);
 
     public double Determinant =>

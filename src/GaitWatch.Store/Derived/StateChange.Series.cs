@@ -187,6 +187,7 @@ public sealed partial class StateChange
         {
             FindingWrite first => first.Finding.Id,
             FindingCorrectionWrite correction => correction.Finding.Id,
+            FindingWithdrawalWrite withdrawal => withdrawal.Finding.Id,
             _ => null,
         }).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var registered = writes.OfType<RegisterWrite>().Select(write => write.Registration.Cow).ToHashSet(StringComparer.Ordinal);

@@ -1,3 +1,4 @@
+using System.Net;
 using InfluxDB.Client;
 using InfluxDB.Client.Api.Domain;
 using InfluxDB.Client.Core.Exceptions;
@@ -30,7 +31,14 @@ internal sealed class InfluxTarget : ISeriesTarget, IDisposable
     }
 
     public Task WriteAsync(IReadOnlyList<string> lines, CancellationToken cancellation) => TellAsync(
-        () => _write.WriteRecordsAsync(lines as List<string> ?? [.. lines], WritePrecision.Ms, _options.Bucket, _options.Org, cancellation), cancellation);
+        async () =>
+        {
+            // 204 is InfluxDB's word that the points are there. Whatever else answers well has taken nothing, or is not InfluxDB.
+            var answer = await _write.WriteRecordsAsyncWithIRestResponse(lines as List<string> ?? [.. lines], WritePrecision.Ms, _options.Bucket, _options.Org, cancellation);
+            if (answer.StatusCode != HttpStatusCode.NoContent)
+                throw new SeriesRefusedException((int)answer.StatusCode, answer.ErrorMessage ?? answer.Content ?? "no answer", null, answer.ErrorException);
+        },
+        cancellation);
 
     public Task DeleteAsync(SeriesDeletion deletion, CancellationToken cancellation) => TellAsync(
         () => _delete.Delete(
@@ -49,7 +57,7 @@ internal sealed class InfluxTarget : ISeriesTarget, IDisposable
         {
             throw new SeriesRefusedException(refused.Status, refused.Message, refused.RetryAfter is { } seconds ? TimeSpan.FromSeconds(seconds) : null, refused);
         }
-        catch (Exception fault) when (fault is not OperationCanceledException || !cancellation.IsCancellationRequested)
+        catch (Exception fault) when (fault is not SeriesRefusedException && (fault is not OperationCanceledException || !cancellation.IsCancellationRequested))
         {
             throw new SeriesRefusedException(0, fault.Message, null, fault);
         }

@@ -26,6 +26,8 @@ internal static class PassagePoints
                 .Field("weight_kg", passage.WeightKg)
                 .Field("stride_seconds", passage.StrideSeconds)
                 .Field("speed_metres_per_second", passage.SpeedMetresPerSecond)
+                .Field("left_ends_percent", passage.LeftEnds?.Percent)
+                .Field("right_ends_percent", passage.RightEnds?.Percent)
                 .Build(),
         };
         foreach (var leg in Legs.All)

@@ -24,7 +24,7 @@ internal sealed record Book(ImmutableArray<FarmWrite> Writes, HerdRegister Regis
         return new Book(
             writes,
             registered ? new HerdRegister(writes.OfType<RegisterWrite>().Select(write => write.Registration)) : Register,
-            registered || fresh.Any(write => write is FindingWrite or FindingCorrectionWrite) ? FindingLog.Of(writes) : Findings,
+            registered || fresh.Any(write => write is FindingWrite or FindingCorrectionWrite or FindingWithdrawalWrite) ? FindingLog.Of(writes) : Findings,
             fresh.Any(write => write is VisitWrite or VisitMoveWrite or VisitCancelWrite) ? VisitBook.Of(writes) : Visits,
             fresh.Select(write => (DateTimeOffset?)write.At).Append(NewestAt).Max());
     }

@@ -21,6 +21,9 @@ public sealed record FindingView : FindingForm
     /// <summary>How it may be corrected, and whether it was.</summary>
     public FindingCorrectableView? Correctable { get; init; }
 
+    /// <summary>Since when it is taken back and counts no more; null while it counts.</summary>
+    public DateTimeOffset? WithdrawnAt { get; init; }
+
     /// <summary>How a finding looks on the wire.</summary>
     /// <param name="history">The finding with its wordings.</param>
     /// <param name="log">Every finding: whether a block is safe is told by the others of that foot.</param>
@@ -32,6 +35,7 @@ public sealed record FindingView : FindingForm
             history.Versions.Length,
             history.Versions[0].EnteredAt,
             history.Versions.Length > 1 ? history.Versions[^1].EnteredAt : null),
+        WithdrawnAt = history.WithdrawnAt,
     };
 }
 

@@ -17,6 +17,13 @@ internal sealed record Asset(byte[] Content, string MediaType, string Hash)
     /// <summary>The address of an asset, changing with its content so that a browser may keep it for good.</summary>
     public static string Address(string name) => $"/assets/{name}?v={All[name].Hash}";
 
+    /// <summary>A text of this assembly that is no asset: what it becomes depends on the request.</summary>
+    public static string Text(string resource)
+    {
+        using var reader = new StreamReader(Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)!);
+        return reader.ReadToEnd();
+    }
+
     private static FrozenDictionary<string, Asset> Load()
     {
         var assembly = Assembly.GetExecutingAssembly();
@@ -35,6 +42,7 @@ internal sealed record Asset(byte[] Content, string MediaType, string Hash)
             ".css" => "text/css; charset=utf-8",
             ".js" => "text/javascript; charset=utf-8",
             ".svg" => "image/svg+xml",
+            ".png" => "image/png",
             var other => throw new InvalidOperationException($"Asset '{name}': '{other}' has no media type here."),
         };
         return new Asset(content, type, Convert.ToHexStringLower(SHA256.HashData(content))[..12]);

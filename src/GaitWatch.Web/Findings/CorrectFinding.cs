@@ -20,6 +20,6 @@ internal sealed class CorrectFinding(BarnStore store) : WriteRoute(HttpMethods.P
         var (finding, enteredAt) = FindingFields.Read(fields, id, fields.Text("cow", 1000) ?? kept.Current.Cow, request.ArrivedAt);
         if (finding is null)
             return WriteDecision.Refuse(Refusal.Invalid(fields.Faults));
-        return finding == kept.Current ? WriteDecision.Take([], finding) : WriteDecision.Take([new FindingCorrectionWrite(finding, enteredAt)], finding);
+        return finding == kept.Current && kept.WithdrawnAt is null ? WriteDecision.Take([], finding) : WriteDecision.Take([new FindingCorrectionWrite(finding, enteredAt)], finding);
     }
 }

@@ -23,6 +23,9 @@ internal static class FindingRoutes
             .Describe("Findings", "Corrects a finding; the earlier wording is kept.")
             .Takes<FindingBody>("application/json")
             .Gives<FindingView>().Stores().Refuses(400, 404, 413, 415);
+        api.MapDelete("/api/findings/{id}", WithdrawAsync)
+            .Describe("Findings", "Takes back a finding that was entered by mistake: it counts no more, its wordings are kept. Taken back twice it counts once.")
+            .Gives<FindingView>().Stores().Refuses(400, 404, 413, 415);
         api.MapGet("/api/cows/{cow}/recovery", RecoveryAsync)
             .Describe("Findings", "One assessment per treated foot of a cow, oldest treatment first.")
             .Gives<IReadOnlyList<RecoveryView>>().Refuses(404);
@@ -47,7 +50,7 @@ internal static class FindingRoutes
         return TypedResults.Ok<IReadOnlyList<FindingView>>([.. Paging.Cut(http, part, wanted).Select(id => FindingView.Of(log.Find(id)!, log))]);
     }
 
-    private static Task<IResult> RecordAsync(HttpContext http, string cow, BarnStore store, WriteDesk desk, RecordFinding route) =>
+    public static Task<IResult> RecordAsync(HttpContext http, string cow, BarnStore store, WriteDesk desk, RecordFinding route) =>
         desk.ServeAsync(http, route, async decision =>
         {
             var sent = (Finding)decision.Account!;
@@ -62,6 +65,13 @@ internal static class FindingRoutes
         });
 
     private static Task<IResult> CorrectAsync(HttpContext http, string id, BarnStore store, WriteDesk desk, CorrectFinding route) =>
+        desk.ServeAsync(http, route, async decision =>
+        {
+            var log = await store.Reader.FindingsAsync(http.RequestAborted);
+            return TypedResults.Ok(FindingView.Of(log.Find(((Finding)decision.Account!).Id)!, log));
+        });
+
+    public static Task<IResult> WithdrawAsync(HttpContext http, string id, string? at, BarnStore store, WriteDesk desk, WithdrawFinding route) =>
         desk.ServeAsync(http, route, async decision =>
         {
             var log = await store.Reader.FindingsAsync(http.RequestAborted);

@@ -10,7 +10,7 @@ internal static class PagesCheck
     private const string What = "pages";
 
     /// <summary>Looks at the addresses when no service runs there.</summary>
-    public static IEnumerable<CheckLine> Free(HttpSettings http) => http.Urls.Select(FreeAt);
+    public static IEnumerable<CheckLine> Free(HttpSettings http) => http.Urls.Concat(http.ShareUrls).Select(FreeAt);
 
     /// <summary>Looks at the certificate; none is no fault.</summary>
     public static IEnumerable<CheckLine> Certificate(HttpSettings http, DateTimeOffset now)

@@ -98,6 +98,10 @@ internal sealed class BarnService : IAsyncDisposable
         return app;
     }
 
+    private static string Listening(HttpSettings http) => http.ShareUrls.IsEmpty
+        ? $"GaitWatch:Http:Urls is '{string.Join(';', http.Urls)}'"
+        : $"GaitWatch:Http:Urls is '{string.Join(';', http.Urls)}' and ShareUrls '{string.Join(';', http.ShareUrls)}'";
+
     private async Task StartAsync(GaitWatchSettings settings, CancellationToken cancellation)
     {
         try
@@ -110,10 +114,10 @@ internal sealed class BarnService : IAsyncDisposable
             throw e switch
             {
                 IOException { InnerException: AddressInUseException } => new CommandFailedException(
-                    $"GaitWatch:Http:Urls is '{string.Join(';', settings.Http.Urls)}': another program listens there; stop it or set another port.", e),
+                    $"{Listening(settings.Http)}: another program listens there; stop it or set another port.", e),
                 BrokerStartException => new CommandFailedException(e.Message, e),
                 IOException or System.Net.Sockets.SocketException => new CommandFailedException(
-                    $"GaitWatch:Http:Urls is '{string.Join(';', settings.Http.Urls)}': cannot be listened at ({e.Message.TrimEnd('.')}); an address of this machine is needed.", e),
+                    $"{Listening(settings.Http)}: cannot be listened at ({e.Message.TrimEnd('.')}); an address of this machine is needed.", e),
                 _ => e,
             };
         }

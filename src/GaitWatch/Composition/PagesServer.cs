@@ -8,7 +8,7 @@ internal static class PagesServer
     /// <summary>Sets it up.</summary>
     public static void UsePagesServer(this IWebHostBuilder host, HttpSettings settings)
     {
-        host.UseUrls([.. settings.Urls]);
+        host.UseUrls([.. settings.Urls, .. settings.ShareUrls]);
         host.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;

@@ -71,5 +71,7 @@ internal static class Translation
     {
         FalseAlertsPer100CowsPerWeek = settings.FalseAlertsPer100CowsPerWeek,
         Gait = Gait(settings),
+        ShareEndpoints = [.. settings.Http.ShareUrls.Select(BindingAddress.Parse).Select(address => new ShareEndpoint(address.Scheme, address.Port)).Distinct()],
+        ShareAddress = settings.Http.ShareAddress,
     };
 }

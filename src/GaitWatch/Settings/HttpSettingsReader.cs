@@ -12,30 +12,45 @@ internal static class HttpSettingsReader
     /// <summary>Reads the keys under <c>Http</c>.</summary>
     public static HttpSettings Read(SettingValues values, ImmutableArray<string>.Builder notices, string folder)
     {
-        var urls = Urls(values);
+        var urls = Urls(values, "Http:Urls", "http://127.0.0.1:8080");
+        var shareUrls = Urls(values, "Http:ShareUrls", "");
         var certificate = Pem(values, "Http:Certificate", folder);
         var key = Pem(values, "Http:CertificateKey", folder);
-        var https = urls.Any(url => url.StartsWith("https:", StringComparison.OrdinalIgnoreCase));
+        foreach (var url in shareUrls.Where(url => urls.Any(own => BindingAddress.Parse(own).Port == BindingAddress.Parse(url).Port)))
+            values.Fault("Http:ShareUrls", url, "a port that GaitWatch:Http:Urls does not use: the port tells what answers there.");
+        var https = urls.Concat(shareUrls).Any(url => url.StartsWith("https:", StringComparison.OrdinalIgnoreCase));
         if (key is not null && certificate is null && values.Text("Http:Certificate") is null)
             values.Fault("Http:Certificate", null, "the PEM file of the certificate to which GaitWatch:Http:CertificateKey belongs.");
         if (https && values.Text("Http:Certificate") is null)
-            values.Fault("Http:Certificate", null, "an https address in GaitWatch:Http:Urls needs the PEM file of a certificate.");
+            values.Fault("Http:Certificate", null, "an https address in GaitWatch:Http:Urls or ShareUrls needs the PEM file of a certificate.");
         if (!https && certificate is not null)
-            notices.Add("GaitWatch:Http:Certificate is not used: GaitWatch:Http:Urls has no https address.");
+            notices.Add("GaitWatch:Http:Certificate is not used: neither GaitWatch:Http:Urls nor ShareUrls has an https address.");
         if (certificate is not null && (key is not null || values.Text("Http:CertificateKey") is null))
             Check(values, certificate, key);
         foreach (var url in urls.Where(url => !SettingsReader.IsLoopback(BindingAddress.Parse(url).Host)))
             notices.Add($"GaitWatch:Http:Urls has '{url}': anyone on that network can read the herd and write findings; keep it inside the farm.");
-        return new HttpSettings { Urls = urls, Certificate = certificate, CertificateKey = key };
+        return new HttpSettings { Urls = urls, ShareUrls = shareUrls, ShareAddress = ShareAddress(values), Certificate = certificate, CertificateKey = key };
     }
 
-    private static ImmutableArray<string> Urls(SettingValues values)
+    private static Uri? ShareAddress(SettingValues values)
     {
-        var text = values.Text("Http:Urls") ?? "http://127.0.0.1:8080";
+        if (values.Text("Http:ShareAddress") is not { } text)
+            return null;
+        if (Uri.TryCreate(text, UriKind.Absolute, out var address) && address.Scheme is "http" or "https" && address is { AbsolutePath: "/", Query: "", Fragment: "", UserInfo: "" })
+            return address;
+        values.Fault("Http:ShareAddress", text, "what share links begin with, such as 'https://barn.example:8444/'; no path.");
+        return null;
+    }
+
+    private static ImmutableArray<string> Urls(SettingValues values, string key, string otherwise)
+    {
+        var text = values.Text(key) ?? otherwise;
+        if (text.Length == 0)
+            return [];
         var urls = text.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).ToImmutableArray();
         if (urls.IsEmpty || !urls.All(Usable))
         {
-            values.Fault("Http:Urls", text, $"{Example}; http or https, no path, a port from 1 to 65535.");
+            values.Fault(key, text, $"{Example}; http or https, no path, a port from 1 to 65535.");
             return [];
         }
 

@@ -13,7 +13,7 @@ internal static class SettingsKeys
     [
         "Farm", "TimeZone", "DataDirectory", "SecretsDirectory",
         "Mqtt:Embedded", "Mqtt:Host", "Mqtt:Port", "Mqtt:Username", "Mqtt:Password", "Mqtt:Tls",
-        "Http:Urls", "Http:Certificate", "Http:CertificateKey",
+        "Http:Urls", "Http:ShareUrls", "Http:ShareAddress", "Http:Certificate", "Http:CertificateKey",
         "Database", "Influx:Url", "Influx:Token", "Influx:Org", "Influx:Bucket",
         "FalseAlertsPer100CowsPerWeek", "TagWindowSeconds", "FrameRetentionDays", "NextVisitWithinDays",
         "LightestCowKg", "HeaviestCowKg", "WeightTolerancePercent",

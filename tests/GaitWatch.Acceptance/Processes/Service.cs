@@ -30,9 +30,24 @@ internal sealed class Service : IAsyncDisposable
     /// <param name="folder">Its working folder; the store is below it.</param>
     /// <param name="broker">The port of a broker of its own; null for the embedded one.</param>
     /// <param name="more">Settings beyond.</param>
-    public static async Task<Service> StartAsync(string folder, int? broker = null, params string[] more)
+    public static Task<Service> StartAsync(string folder, int? broker = null, params string[] more) => StartAsync(folder, Programs.FreePort(), broker, more);
+
+    /// <summary>Starts it with a second address over HTTPS, and waits until it is ready.</summary>
+    /// <param name="folder">Its working folder; the store is below it.</param>
+    /// <param name="https">The port of the second address, at every address of this machine.</param>
+    /// <param name="certificate">The PEM file of its certificate.</param>
+    /// <param name="key">That of the key.</param>
+    /// <param name="more">Settings beyond.</param>
+    public static Task<Service> StartSecureAsync(string folder, int https, string certificate, string key, params string[] more)
     {
         var http = Programs.FreePort();
+        return StartAsync(
+            folder, http, null,
+            [$"--GaitWatch:Http:Urls=http://127.0.0.1:{http};https://127.0.0.1:{https}", $"--GaitWatch:Http:Certificate={certificate}", $"--GaitWatch:Http:CertificateKey={key}", .. more]);
+    }
+
+    private static async Task<Service> StartAsync(string folder, int http, int? broker, string[] more)
+    {
         var mqtt = broker ?? Programs.FreePort();
         string[] settings =
         [

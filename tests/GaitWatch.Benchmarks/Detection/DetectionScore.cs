@@ -8,8 +8,14 @@ namespace GaitWatch.Benchmarks;
 /// <param name="First">The first flag within 28 days of onset; null when there was none.</param>
 internal sealed record Outcome(int Herd, TrueTrouble Trouble, Flag? First)
 {
-    /// <summary>Days from onset, a miss counted as 28.</summary>
-    public double Delay => First is null ? HerdHistory.MissDays : First.Day - Trouble.OnsetDay;
+    /// <summary>Whether the foot was treated within 28 days and before any flag: the cow is in hand, and a flag would come too late to be early.</summary>
+    public bool IsTreatedFirst => Trouble.TreatedDay < Math.Min(First?.Day ?? double.PositiveInfinity, Trouble.OnsetDay + HerdHistory.MissDays);
+
+    /// <summary>Whether there was a flag within 28 days, and before the foot was treated.</summary>
+    public bool IsFound => First is not null && !IsTreatedFirst;
+
+    /// <summary>Days from onset to the flag; to the treatment where that came first; a miss counted as 28.</summary>
+    public double Delay => Math.Min(First?.Day ?? double.PositiveInfinity, Math.Min(Trouble.TreatedDay, Trouble.OnsetDay + HerdHistory.MissDays)) - Trouble.OnsetDay;
 
     /// <summary>Whether the first flag names a sore leg.</summary>
     public bool IsRightLeg => First is not null && Trouble.IsSore(First.Leg);
@@ -49,8 +55,8 @@ internal sealed class DetectionScore
 
     public double FalsePer100CowWeeks => 100 * FalseFlags / CowWeeks;
 
-    /// <summary>Part of some troubles found within 28 days; NaN for none.</summary>
-    public static double Found(IEnumerable<Outcome> of) => of.Select(o => o.First is null ? 0.0 : 1).DefaultIfEmpty(double.NaN).Average();
+    /// <summary>Part of some troubles found within 28 days, those left out that were treated before; NaN for none.</summary>
+    public static double Found(IEnumerable<Outcome> of) => of.Where(o => !o.IsTreatedFirst).Select(o => o.IsFound ? 1.0 : 0).DefaultIfEmpty(double.NaN).Average();
 
     public static double MeanDelay(IEnumerable<Outcome> of) => of.Select(o => o.Delay).DefaultIfEmpty(double.NaN).Average();
 
@@ -60,11 +66,11 @@ internal sealed class DetectionScore
         return sorted.Length == 0 ? double.NaN : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
     }
 
-    public double RightLeg => _outcomes.Where(o => o.First is not null).Select(o => o.IsRightLeg ? 1.0 : 0).DefaultIfEmpty(double.NaN).Average();
+    public double RightLeg => _outcomes.Where(o => o.IsFound).Select(o => o.IsRightLeg ? 1.0 : 0).DefaultIfEmpty(double.NaN).Average();
 
-    public double OnsetError => Median(_outcomes.Where(o => o.First is { OnsetDay: not double.NaN }).Select(o => Math.Abs(o.First!.OnsetDay - o.Trouble.OnsetDay)));
+    public double OnsetError => Median(_outcomes.Where(o => o.IsFound && !double.IsNaN(o.First!.OnsetDay)).Select(o => Math.Abs(o.First!.OnsetDay - o.Trouble.OnsetDay)));
 
-    public double DropError => Median(_outcomes.Where(o => o.IsRightLeg && !double.IsNaN(o.First!.DropPercent))
+    public double DropError => Median(_outcomes.Where(o => o.IsFound && o.IsRightLeg && !double.IsNaN(o.First!.DropPercent))
         .Select(o => Math.Abs(o.First!.DropPercent - (100 * o.Trouble.DropAt(o.First.Day)))));
 
     /// <summary>False flags in the days of the platforms' sudden faults and the day after.</summary>
@@ -87,12 +93,12 @@ internal sealed class DetectionScore
 
     /// <summary>How sure the first flags were of each leg, and whether it was sore.</summary>
     public IEnumerable<(double Probability, bool IsSore)> LegCalls => _outcomes
-        .Where(o => o.First is { LegProbability: not null })
+        .Where(o => o.IsFound && o.First!.LegProbability is not null)
         .SelectMany(o => Legs.All.Select(leg => (o.First!.LegProbability!.Value[leg], o.Trouble.IsSore(leg))));
 
     /// <summary>The same for the leg that was named.</summary>
     public IEnumerable<(double Probability, bool IsSore)> NamedLegCalls => _outcomes
-        .Where(o => o.First is { LegProbability: not null })
+        .Where(o => o.IsFound && o.First!.LegProbability is not null)
         .Select(o => (o.First!.LegProbability!.Value[o.First.Leg], o.IsRightLeg));
 
     /// <summary>Every false flag with its herd.</summary>

@@ -116,6 +116,11 @@ internal sealed class HerdHistory
             PlaceOf(cow), DayOf(p.EndedAt), shares.Select(share => (float)share), Balances.FromShares(shares), Balances.FromShares(sound), (float)p.ScatterLevel, p.TrueCow == cow));
     }
 
+    /// <summary>Of a pair when both are healed.</summary>
+    private double HealedDay(LamenessEpisode episode) => _herd.Episodes
+        .Where(o => o.Cow == episode.Cow && (o == episode || (episode.IsPaired && o.OnsetAt == episode.OnsetAt)))
+        .Max(o => o.HealedAt is { } healed ? DayOf(healed) : double.PositiveInfinity);
+
     private void Judge()
     {
         var days = Crossings.GroupBy(c => c.Cow).ToDictionary(g => g.Key, g => g.Select(c => c.Day).ToList());
@@ -128,7 +133,8 @@ internal sealed class HerdHistory
             all.Add(new TrueTrouble(
                 PlaceOf(e.Cow), (Leg)(int)e.Foot, e.IsPaired, DayOf(e.OnsetAt), e.RampDays, e.PlateauDrop,
                 e.Healing.IsEmpty ? double.PositiveInfinity : DayOf(e.Healing[0].At),
-                e.HealedAt is { } healed ? DayOf(healed) : double.PositiveInfinity,
+                HealedDay(e),
+                e.TreatedAt is { } treated ? DayOf(treated) : double.PositiveInfinity,
                 day => e.DropAt(_start.AddDays(day)), false));
         }
 

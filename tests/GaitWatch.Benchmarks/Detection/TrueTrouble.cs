@@ -11,10 +11,11 @@ namespace GaitWatch.Benchmarks;
 /// <param name="PlateauDrop">Fraction of the leg's load given up when full.</param>
 /// <param name="HealingDay">Day from which it heals; infinite when it does not.</param>
 /// <param name="HealedDay">Day on which the drop has come down to 1 %; infinite when it never does.</param>
+/// <param name="TreatedDay">Day on which the foot is first treated; infinite when it is not.</param>
 /// <param name="DropAt">Fraction given up on a day.</param>
 /// <param name="IsJudged">Whether it counts: begun after the herd's learning, in a cow known for three weeks, that crosses on, not lame already.</param>
 internal sealed record TrueTrouble(
-    int Cow, Leg Leg, bool IsPaired, double OnsetDay, double RampDays, double PlateauDrop, double HealingDay, double HealedDay, Func<double, double> DropAt, bool IsJudged)
+    int Cow, Leg Leg, bool IsPaired, double OnsetDay, double RampDays, double PlateauDrop, double HealingDay, double HealedDay, double TreatedDay, Func<double, double> DropAt, bool IsJudged)
 {
     /// <summary>Whether it is going on.</summary>
     public bool IsOn(double day) => day >= OnsetDay && day < HealedDay;

@@ -52,6 +52,33 @@ public sealed class FindingLogTests
     }
 
     [Fact]
+    public void A_finding_taken_back_counts_no_more_and_its_wordings_are_kept()
+    {
+        var first = Some.Finding("a");
+        var back = new FindingWithdrawalWrite(first, first.At.AddMinutes(3));
+        var log = FindingLog.Of([back, Some.Finding("b").Written(), first.Written(), back]);
+        Assert.Equal(["b"], log.Findings.Select(finding => finding.Id));
+        Assert.Equal(first.At.AddMinutes(3), log.Find("a")!.WithdrawnAt);
+        Assert.Equal(2, log.Find("a")!.Versions.Length);
+        // A phone that did not hear the answer sends it again: that does not bring it back.
+        Assert.Equal(FindingVerdict.Known, log.Judge(first));
+        Assert.Equal(["b"], FindingLog.Of([back, Some.Finding("b").Written(), first.Written(hoursLater: 5)]).Findings.Select(finding => finding.Id));
+    }
+
+    [Fact]
+    public void Of_corrections_and_withdrawals_the_latest_holds()
+    {
+        var first = Some.Finding("a");
+        var right = first with { Severity = 1 };
+        FarmWrite[] writes = [first.Written(), new FindingWithdrawalWrite(first, first.At.AddHours(1)), new FindingCorrectionWrite(right, first.At.AddHours(2))];
+        Assert.Equal([right], FindingLog.Of(writes).Findings.ToArray());
+        Assert.Null(FindingLog.Of(writes).Find("a")!.WithdrawnAt);
+        Assert.Empty(FindingLog.Of([.. writes, new FindingWithdrawalWrite(right, first.At.AddHours(3))]).Findings);
+        // Taken back before what it takes back has come.
+        Assert.Empty(FindingLog.Of([writes[1]]).Findings);
+    }
+
+    [Fact]
     public void Order_copies_and_lateness_change_nothing()
     {
         var writes = Enumerable.Range(0, 4).SelectMany(i =>
@@ -61,6 +88,7 @@ public sealed class FindingLogTests
             {
                 finding.Written(), new FindingCorrectionWrite(finding with { Severity = 1 + i % 3 }, Some.At(5)),
                 new FindingCorrectionWrite(finding with { Note = "n" }, Some.At(5 + i % 2)),
+                new FindingWithdrawalWrite(finding, Some.At(5 + i % 2)),
             };
         }).ToArray();
         var expected = Describe(FindingLog.Of(writes));
@@ -89,7 +117,7 @@ public sealed class FindingLogTests
         };
         FarmWrite[] writes =
         [
-            finding.Written(1), new FindingCorrectionWrite(finding, Some.At(1)), new VisitWrite(Some.At(0), new Visit(Some.Day0) { Half = VisitHalf.Pm, Places = 12 }),
+            finding.Written(1), new FindingCorrectionWrite(finding, Some.At(1)), new FindingWithdrawalWrite(finding, Some.At(1)), new VisitWrite(Some.At(0), new Visit(Some.Day0) { Half = VisitHalf.Pm, Places = 12 }),
             new VisitMoveWrite(Some.At(0), Some.Day0, new Visit(Some.Day0.AddDays(1))), new VisitCancelWrite(Some.At(0), Some.Day0),
             new FollowUpDoneWrite(Some.At(0), "x", "K.", ""), new TrimListHandWrite(Some.At(0), Some.Day0, "417", TrimListHand.Pinned, "limps") { Foot = GaitWatch.Gait.Leg.Lf },
         ];
@@ -99,6 +127,6 @@ public sealed class FindingLogTests
         }
     }
 
-    private static string Describe(FindingLog log) => string.Join(';', log.Findings.Select(finding => finding.Id).Select(id =>
-        string.Join('>', log.Find(id)!.Versions.Concat(log.Find(id)!.Conflicts).Select(v => $"{v.Finding.Id}{v.Finding.At}{v.Finding.Severity}{v.Finding.Note}{v.EnteredAt}"))));
+    private static string Describe(FindingLog log) => string.Join(';', Enumerable.Range(0, 3).Select(i => $"f{i}").Select(id =>
+        $"{log.Find(id)!.WithdrawnAt}:" + string.Join('>', log.Find(id)!.Versions.Concat(log.Find(id)!.Conflicts).Select(v => $"{v.Finding.Id}{v.Finding.At}{v.Finding.Severity}{v.Finding.Note}{v.EnteredAt}{v.IsWithdrawal}"))));
 }

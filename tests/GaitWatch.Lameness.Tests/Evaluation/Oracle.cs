@@ -68,7 +68,7 @@ public static class Oracle
             var noise = Math.Pow(level * spec.PassageDeviation, 2) * (spec.Tails - 2) / spec.Tails;
             var day = Math.Pow(level * spec.DayDeviation, 2);
             (_noise, _dayCov) = (Matrix3.Diagonal(noise, noise, noise), Matrix3.Diagonal(day, day, day));
-            _filter = BaselineFilter.Unknown(Vector3.Zero, Matrix3.Zero, _dayCov);
+            _filter = BaselineFilter.Unknown(Vector3.Zero, Matrix3.Zero, Matrix3.Zero, _dayCov);
         }
 
         public double QuietUntil { get; set; } = -1;
@@ -91,19 +91,19 @@ public static class Oracle
             var inverse = cov.Inverse();
             var distance = inverse.Quadratic(surprise);
             var weight = (_spec.Tails + 3) / (_spec.Tails + distance);
-            var (_, dayGain) = _filter.Gains(cov + (((1 / weight) - 1) * _noise));
+            var gains = _filter.Gains(cov + (((1 / weight) - 1) * _noise)) with { Mean = Matrix3.Zero, Wander = Matrix3.Zero };
             Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
             Designs.Fill(mean, designs);
             var (best, bestValue) = (-1, 0.0);
             for (var i = 0; i < _rules.Length; i++)
             {
-                _rules[i].Add(surprise, distance, designs[i], inverse, _spec.Tails, Matrix3.Zero, dayGain, 0);
+                _rules[i].Add(surprise, distance, designs[i], inverse, _spec.Tails, gains, 0);
                 var over = _rules[i].Value - limit - WatchedPattern.All[i / WatchedPattern.DesignsEach].LimitShift;
                 if (over > bestValue)
                     (best, bestValue) = (i, over);
             }
 
-            _filter.Learn(surprise, Matrix3.Zero, dayGain);
+            _filter.Learn(surprise, gains);
             if (best < 0)
                 return null;
             Array.Clear(_rules);

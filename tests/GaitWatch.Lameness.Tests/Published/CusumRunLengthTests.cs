@@ -60,7 +60,7 @@ public sealed class CusumRunLengthTests
         {
             var scale = Math.Sqrt(dof / Enumerable.Range(0, dof).Sum(_ => Math.Pow(Gauss(random), 2)));
             var v = new Vector3(scale * Gauss(random), scale * Gauss(random), scale * Gauss(random));
-            cusum.Add(v, v.Dot(v), new Vector3(size, 0, 0), Matrix3.Diagonal(1, 1, 1), dof, Matrix3.Zero, Matrix3.Zero, steps);
+            cusum.Add(v, v.Dot(v), new Vector3(size, 0, 0), Matrix3.Diagonal(1, 1, 1), dof, default, steps);
             steps++;
             if (cusum.Value <= limit)
                 continue;

@@ -27,7 +27,7 @@ public sealed class ScipyTests
             var inverse = scale.Inverse();
             // Started high, so that a step down is seen whole.
             var cusum = new Cusum { Value = 100 };
-            cusum.Add(v, inverse.Quadratic(v), change, inverse, dof, Matrix3.Zero, Matrix3.Zero, 0);
+            cusum.Add(v, inverse.Quadratic(v), change, inverse, dof, default, 0);
             Assert.Equal(row.Dequeue(), cusum.Value - 100, 1e-9);
         }
     }
@@ -50,20 +50,20 @@ public sealed class ScipyTests
         foreach (var row in ReferenceRows.Of("filter"))
         {
             var herdMean = row.Vector();
-            var (herd, day, noise, drift) = (row.Matrix(), row.Matrix(), row.Matrix(), row.Matrix());
-            var kept = row.Dequeue();
-            var filter = BaselineFilter.Unknown(herdMean, herd, day);
+            var (herd, wander, day, noise, drift) = (row.Matrix(), row.Matrix(), row.Matrix(), row.Matrix(), row.Matrix());
+            var (kept, roamKept) = (row.Dequeue(), row.Dequeue());
+            var filter = BaselineFilter.Unknown(herdMean, herd, wander, day);
             var at = 0.0;
             for (var i = 0; i < 7; i++)
             {
                 var then = row.Dequeue();
                 filter.Drift((then - at) * drift);
+                filter.Roam(Math.Pow(roamKept, then - at), wander);
                 if (then > at)
                     filter.NewDay(Math.Pow(kept, then - at), day);
                 at = then;
                 var surprise = row.Vector() - filter.Expected;
-                var (meanGain, dayGain) = filter.Gains(filter.ExpectedCov + noise);
-                filter.Learn(surprise, meanGain, dayGain);
+                filter.Learn(surprise, filter.Gains(filter.ExpectedCov + noise));
             }
 
             ReferenceRows.AssertClose(row.Vector(), filter.Mean, 1e-12);

@@ -40,9 +40,10 @@ for size, dof in ((1.0, 5), (3.0, 5), (6.0, 4), (2.0, 16)):
     ratio = (dof + 3) / 2 * np.log((dof + q) / (dof + moved))
     for value in (-2.0, -0.5, 0.0, 1.0, 3.0):
         row("tail", size, dof, value, (ratio <= value).mean())
-# filter: herd mean 3, herd covariance 9, day covariance 9, noise 9, drift a day 9, kept; then 7 passages (day, balances)
+# filter: herd mean 3, herd covariance 9, wander covariance 9, day covariance 9, noise 9, drift a day 9, kept, wander kept a day; then 7 passages (day, balances)
 # -> conditional mean and covariance of the cow's mean at the last passage, by conditioning the joint normal at once
 prior_mean, prior, day, noise, drift, kept = rng.normal(size=3), covariance(0.01), covariance(4e-4), covariance(1e-3), covariance(1e-5), 0.3
+wander, roam = 3e-4 * np.eye(3) + 1e-4, 0.8
 days = np.array([0, 0, 1, 1, 1, 3, 4])
 y = rng.normal(size=(7, 3)) * 0.05 + prior_mean
 n = len(days)
@@ -50,13 +51,13 @@ joint = np.zeros((3 * n, 3 * n))
 cross = np.zeros((3, 3 * n))
 for i in range(n):
     for j in range(n):
-        block = prior + min(days[i], days[j]) * drift + kept ** abs(days[i] - days[j]) * day + (noise if i == j else 0)
+        block = prior + min(days[i], days[j]) * drift + roam ** abs(days[i] - days[j]) * wander + kept ** abs(days[i] - days[j]) * day + (noise if i == j else 0)
         joint[3 * i:3 * i + 3, 3 * j:3 * j + 3] = block
     cross[:, 3 * i:3 * i + 3] = prior + days[i] * drift
 gain = cross @ np.linalg.inv(joint)
 mean = prior_mean + gain @ (y - prior_mean).ravel()
 cov = prior + days[-1] * drift - gain @ cross.T
-row("filter", prior_mean, prior, day, noise, drift, kept, np.column_stack([days, y]), mean, cov)
+row("filter", prior_mean, prior, wander, day, noise, drift, kept, roam, np.column_stack([days, y]), mean, cov)
 # balances: shares 4 -> fore-hind, fore, hind by projection of the centred log-ratio on an orthonormal basis (Egozcue 2003)
 basis = np.array([[1, 1, -1, -1], [np.sqrt(2), -np.sqrt(2), 0, 0], [0, 0, np.sqrt(2), -np.sqrt(2)]]) / 2
 for _ in range(4):

@@ -192,7 +192,7 @@ public sealed class OutboxTests
                 });
                 break;
             case 4:
-                await temp.ChangeAsync(state => state.WriteAlertStepsAsync([new AlertChange(at, (AlertChangeKind)how, TempStore.Alert($"a-{which % 2}", $"{which % 3}", TempStore.Day, 10 + how))]));
+                await temp.ChangeAsync(state => state.WriteAlertStepsAsync([new AlertChange(at, (AlertChangeKind)how, TempStore.Alert($"a-{which % 2}", $"{which % 2}", TempStore.Day, 10 + how))]));
                 break;
             case 5:
                 await EnterAsync(temp, new RegisterWrite(at, new CowRegistration($"{which % 3}", at) { Eid = Eid.Parse($"99900000000000{how}"), Pen = $"{how}", EnteredAt = at }));

@@ -49,6 +49,8 @@ public sealed class SeriesDocumentTests
         var passage = TempStore.Passage("p.a", TempStore.Day, "999000000000417") with
         {
             SpeedMetresPerSecond = 1.14,
+            LeftEnds = new PlateEnds(0.4, 0.2, 150),
+            RightEnds = new PlateEnds(-0.3, 0.2, 150),
             Legs = new PerLeg<LegLoad>(new(168.2, 0.27, 0.001, 371, 0.86, 2), new(1, 0.2, 0.001, 2, 0.8, 1), new(1, 0.2, 0.001, 2, 0.8, 1), new(1, 0.2, 0.001, 2, 0.8, 1)),
         };
         var alert = TempStore.Alert("a", "417", TempStore.Day, 14.2) with { CloseReason = AlertCloseReason.Other, ClosedAt = TempStore.Day };

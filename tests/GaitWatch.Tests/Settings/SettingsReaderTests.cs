@@ -108,7 +108,7 @@ public sealed class SettingsReaderTests : IDisposable
     [InlineData("Mqtt:Password", "secret", "GaitWatch:Mqtt:Username is missing: a user name goes with GaitWatch:Mqtt:Password.")]
     [InlineData("Http:Urls", "8080", "GaitWatch:Http:Urls is '8080': addresses such as 'http://127.0.0.1:8080', several with ';' between them; http or https, no path, a port from 1 to 65535.")]
     [InlineData("Http:Urls", "ftp://127.0.0.1:21", "GaitWatch:Http:Urls is 'ftp://127.0.0.1:21': addresses such as 'http://127.0.0.1:8080', several with ';' between them; http or https, no path, a port from 1 to 65535.")]
-    [InlineData("Http:Urls", "https://127.0.0.1:8443", "GaitWatch:Http:Certificate is missing: an https address in GaitWatch:Http:Urls needs the PEM file of a certificate.")]
+    [InlineData("Http:Urls", "https://127.0.0.1:8443", "GaitWatch:Http:Certificate is missing: an https address in GaitWatch:Http:Urls or ShareUrls needs the PEM file of a certificate.")]
     [InlineData("Http:Certificate", "gone.pem", "GaitWatch:Http:Certificate is 'gone.pem': a PEM file that this program may read (there is none).")]
     [InlineData("FalseAlertsPer100CowsPerWeek", "0", "GaitWatch:FalseAlertsPer100CowsPerWeek is '0': more than 0, at most 100: how many false flags a week per 100 cows you will put up with; 1 is usual. No detection works with none.")]
     [InlineData("FalseAlertsPer100CowsPerWeek", "1,5", "GaitWatch:FalseAlertsPer100CowsPerWeek is '1,5': false flags a week per 100 cows, a number such as 1.")]

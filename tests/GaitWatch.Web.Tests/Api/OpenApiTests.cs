@@ -11,7 +11,7 @@ public sealed class OpenApiTests : IAsyncLifetime
         "put /api/cows/{cow}", "post /api/herd", "get /api/cows/{cow}/passages", "get /api/passages", "get /api/passages/{id}/curves",
         "get /api/cows/{cow}/recovery", "get /api/visits", "get /api/trim-list", "get /api/findings", "get /api/follow-ups", "get /api/platforms",
         "get /api/ingest", "get /api/ingest/rejected", "get /healthz", "get /readyz", "get /metrics", "post /api/inputs",
-        "put /api/visits/{date}", "delete /api/visits/{date}", "post /api/cows/{cow}/findings", "put /api/findings/{id}", "post /api/follow-ups/{id}/done",
+        "put /api/visits/{date}", "delete /api/visits/{date}", "post /api/cows/{cow}/findings", "put /api/findings/{id}", "delete /api/findings/{id}", "get /api/visits/{date}/share", "post /api/follow-ups/{id}/done",
         "get /api/platforms/{id}/reading", "get /api/platforms/{id}/calibrations", "post /api/platforms/{id}/calibrations",
         "get /api/statistics/hit-rate", "get /api/statistics/treatments", "get /api/statistics/patterns", "get /api/statistics/months",
         "get /api/not-seen", "get /api/export/findings", "get /api/export/alerts",

@@ -71,6 +71,33 @@ public sealed class FindingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_finding_is_taken_back_once_however_often_it_is_sent_and_leaves_nothing_to_do()
+    {
+        using (var first = await PostAsync("417", Ulcer))
+            Assert.Equal(HttpStatusCode.Created, first.StatusCode);
+        Assert.NotEmpty(await _farm.ListAsync("/api/follow-ups?date=2026-06-20"));
+        for (var sent = 0; sent < 2; sent++)
+        {
+            using var back = await _farm.Http.DeleteAsync("/api/findings/f1?at=2026-06-09T10:21:00Z");
+            Assert.Equal(HttpStatusCode.OK, back.StatusCode);
+            Assert.Equal("2026-06-09T10:21:00.000Z", (string?)(await ReadAsync(back))["withdrawnAt"]);
+        }
+
+        Assert.Empty(await _farm.ListAsync("/api/findings"));
+        Assert.Empty(await _farm.ListAsync("/api/follow-ups?date=2026-06-20"));
+        // The first sending, repeated by a phone that never heard the answer, does not bring it back.
+        using (var again = await PostAsync("417", Ulcer))
+            Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+        Assert.Empty(await _farm.ListAsync("/api/findings"));
+        // A correction does.
+        using (var corrected = await _farm.Http.PutAsync("/api/findings/f1", new StringContent(Ulcer, System.Text.Encoding.UTF8, "application/json")))
+            Assert.Null((string?)(await ReadAsync(corrected))["withdrawnAt"]);
+        Assert.Single(await _farm.ListAsync("/api/findings"));
+        using var unknown = await _farm.Http.DeleteAsync("/api/findings/nobody");
+        await Problems.AssertAsync(unknown, HttpStatusCode.NotFound, "id", "id is 'nobody': no finding has it; GET /api/findings lists those that are.");
+    }
+
+    [Fact]
     public async Task A_correction_keeps_the_earlier_wording_and_the_sender_of_that_is_not_refused()
     {
         using (var first = await PostAsync("417", Ulcer))
