@@ -1,3 +1,4 @@
+using System.Net;
 using InfluxDB.Client;
 using InfluxDB.Client.Api.Domain;
 using InfluxDB.Client.Core.Exceptions;
@@ -32,9 +33,9 @@ internal sealed class InfluxTarget : ISeriesTarget, IDisposable
     public Task WriteAsync(IReadOnlyList<string> lines, CancellationToken cancellation) => TellAsync(
         async () =>
         {
-            // Only an answer that says so means that the points are there: one that timed out has no status.
+            // 204 is InfluxDB's word that the points are there. Whatever else answers well has taken nothing, or is not InfluxDB.
             var answer = await _write.WriteRecordsAsyncWithIRestResponse(lines as List<string> ?? [.. lines], WritePrecision.Ms, _options.Bucket, _options.Org, cancellation);
-            if ((int)answer.StatusCode is < 200 or > 299)
+            if (answer.StatusCode != HttpStatusCode.NoContent)
                 throw new SeriesRefusedException((int)answer.StatusCode, answer.ErrorMessage ?? answer.Content ?? "no answer", null, answer.ErrorException);
         },
         cancellation);

@@ -1,5 +1,4 @@
 using GaitWatch.Gait;
-using GaitWatch.Lameness;
 
 namespace GaitWatch.Benchmarks;
 

@@ -16,8 +16,8 @@ public class SymmetryIndexTests
     {
         var cow = new HalfSineCow { Shares = new PerLeg<double>(lf, rf, lh, rh) };
         var legs = Assert.Single(Tape.Analyse(Tape.Walk(cow).Noisy(4)).Crossings).Legs;
-        Assert.Equal(Index(lf, rf), Index(legs.Lf.LoadKg!.Value, legs.Rf.LoadKg!.Value), 2);
-        Assert.Equal(Index(lh, rh), Index(legs.Lh.LoadKg!.Value, legs.Rh.LoadKg!.Value), 2);
+        Assert.Equal(Index(lf, rf), Index(legs.Lf.LoadKg!.Value, legs.Rf.LoadKg!.Value), 1.0);
+        Assert.Equal(Index(lh, rh), Index(legs.Lh.LoadKg!.Value, legs.Rh.LoadKg!.Value), 1.0);
     }
 
     /// <summary>By hand: left 100, right 120: 100 x 20 / 110 = 18.1818.</summary>

@@ -68,7 +68,10 @@ internal sealed partial class V2Bridge : IAsyncDisposable
         }
 
         Writes++;
-        using var body = new StreamContent(http.Request.Body);
+        // Read whole first: a request that has to be sent a second time to the engine is then the same request.
+        using var whole = new MemoryStream();
+        await http.Request.Body.CopyToAsync(whole);
+        using var body = new ByteArrayContent(whole.GetBuffer(), 0, (int)whole.Length);
         // Version 1 writes 'n' where version 2 writes 'ns', and 'u' where it writes 'us'.
         var precision = http.Request.Query["precision"].ToString() switch { "ns" => "n", "us" => "u", var other => other };
         await PassAsync(http, await AskAsync(() => _engine.PostAsync($"write?db={Uri.EscapeDataString(http.Request.Query["bucket"].ToString())}&precision={precision}", body)));
