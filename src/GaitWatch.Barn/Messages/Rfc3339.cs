@@ -22,6 +22,8 @@ internal static class Rfc3339
         if (text.Length is < 20 or > 40 || text[10] is not ('T' or 't'))
             return false;
         var offsetAt = text[^1] is 'Z' or 'z' ? text.Length - 1 : text.Length - 6;
+        if (offsetAt < 19)
+            return false;
         var fraction = text.AsSpan(19, offsetAt - 19);
         if (fraction.Length == 1 || (fraction.Length > 1 && (fraction[0] != '.' || fraction[1..].ContainsAnyExceptInRange('0', '9'))))
             return false;

@@ -9,7 +9,7 @@ public class HerdWorkerTests
 {
     private static readonly Eid Tag = Eid.Parse("982000123456789");
 
-    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 5, cows: 16, days: 100));
+    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 6, cows: 16, days: 100, cases: 200));
 
     // The first crossing of these is a good one, with its tag.
     private static readonly Lazy<List<Input>> Crossings = new(() => Scenario.Crossings(seed: 3, cows: 10, crossings: 30, from: Some.Now));

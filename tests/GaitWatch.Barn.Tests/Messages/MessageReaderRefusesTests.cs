@@ -189,6 +189,7 @@ public class MessageReaderRefusesTests
     [InlineData("\"2026-03-02 05:14:06Z\"", "t is '2026-03-02 05:14:06Z': an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]
     [InlineData("\"2026-03-02T05:14:06\"", "t is '2026-03-02T05:14:06': an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]
     [InlineData("\"2026-03-02T05:14Z\"", "t is '2026-03-02T05:14Z': an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]
+    [InlineData("\"2026-03-02T05:14:06.90\"", "t is '2026-03-02T05:14:06.90': an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]
     [InlineData("\"2026-13-02T05:14:06Z\"", "t is '2026-13-02T05:14:06Z': an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]
     [InlineData("\"2026-03-02T05:14:06.Z\"", "t is '2026-03-02T05:14:06.Z': an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]
     [InlineData("1772428446", "t is 1772428446: an RFC 3339 time such as 2026-03-02T05:14:07.250Z is needed.")]

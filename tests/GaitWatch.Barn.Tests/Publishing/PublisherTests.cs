@@ -6,7 +6,7 @@ namespace GaitWatch.Barn.Tests.Publishing;
 /// <summary>The retained topics follow the store, with the broker inside and with Mosquitto outside.</summary>
 public class PublisherTests
 {
-    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 5, cows: 16, days: 100));
+    private static readonly Lazy<List<Input>> History = new(() => Scenario.History(seed: 6, cows: 16, days: 100, cases: 200));
 
     private static BarnOptions Options(int port, bool embedded) => Some.Options with
     {

@@ -52,7 +52,7 @@ public sealed class RecordingTests : IAsyncLifetime
             [
                 "4 eid is '12': 15 digits by ISO 11784, a 3-digit country or maker code and 12 digits.",
                 "5 route is 'DELETE /api/cows/417': one of POST /api/alerts/{id}/close, PUT /api/cows/{cow}, POST /api/herd, PUT /api/visits/{date}, DELETE /api/visits/{date}, "
-                + "PUT /api/visits/{date}/cows/{cow}, DELETE /api/visits/{date}/cows/{cow}, PUT /api/visits/{date}/cows/{cow}/done, DELETE /api/visits/{date}/cows/{cow}/done, PUT /api/visits/{date}/cows/{cow}/place, POST /api/cows/{cow}/findings, PUT /api/findings/{id}, POST /api/follow-ups/{id}/done, POST /api/platforms/{id}/calibrations is needed.",
+                + "PUT /api/visits/{date}/cows/{cow}, DELETE /api/visits/{date}/cows/{cow}, PUT /api/visits/{date}/cows/{cow}/done, DELETE /api/visits/{date}/cows/{cow}/done, PUT /api/visits/{date}/cows/{cow}/place, POST /api/cows/{cow}/findings, PUT /api/findings/{id}, DELETE /api/findings/{id}, POST /api/follow-ups/{id}/done, POST /api/platforms/{id}/calibrations is needed.",
                 "6 id is 'nobody': no alert ever had it; GET /api/alerts lists those that are.",
             ],
             answer["faults"]!.AsArray().Select(fault => $"{fault!["line"]} {fault["fault"]}"));
