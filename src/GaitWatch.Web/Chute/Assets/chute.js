@@ -35,7 +35,7 @@
   const zone = () => farm?.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
   const counts = entry => entry.state !== "withdrawn" && entry.state !== "withdrawing";
 
-  // What was entered in this session, here or by whoever else told the farm, each once.
+  // What was entered on this visit, here or by whoever else told the farm, each once.
   function entered(number) {
     const recent = Date.now() - sessionHours * 3_600_000;
     const here = entries.filter(e => e.cow === number && (Date.parse(e.finding.at) >= recent || (farm && dayOf(e.finding.at, zone()) === farm.date)));
