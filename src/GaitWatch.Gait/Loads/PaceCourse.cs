@@ -9,8 +9,11 @@ internal sealed class PaceCourse
     /// <summary>Strides between knots.</summary>
     public const double Spacing = 0.5;
 
-    /// <summary>A course over more strides than this is no walk over a platform.</summary>
-    private const int MostKnots = 48;
+    /// <summary>
+    /// A course over more knots than this is no walk over a platform: over 6 m a cow takes ten short strides at most, with those before
+    /// the first contact and after the last. It bounds the work, too.
+    /// </summary>
+    private const int MostKnots = 32;
 
     private readonly double _first;
     private readonly double[] _stride;

@@ -18,10 +18,11 @@ internal static class CrossingMeasurement
     {
         var feet = CrossingFeet.Find(PlatePair.Of(platform, load));
         FootDoubts.Mark(feet);
-        var clock = StrideClock.Fit(feet.InOrder, feet.Step);
+        // Feet that were not worked out have no times to tell a stride from.
+        var clock = feet.Travel is null ? null : StrideClock.Fit(feet.InOrder, feet.Step);
         if (clock is not null)
             FootDoubts.Mark(feet, clock);
-        var loads = LegLoads.Of(feet.InOrder, clock, ImpulseErrors.Of(feet), feet.Step);
+        var loads = LegLoads.Of(feet, clock);
         var bodyWeight = BodyWeight.Of(feet, loads, clock);
         var speed = WalkingSpeed.Of(feet.InOrder, feet.Step);
         var reasons = WalkJudge.Judge(feet, loads, bodyWeight, speed, options);
