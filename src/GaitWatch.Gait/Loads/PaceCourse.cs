@@ -26,7 +26,7 @@ internal sealed class PaceCourse
         _seconds = new double[stride.Length];
         for (var k = 1; k < stride.Length; k++)
             _seconds[k] = _seconds[k - 1] + (0.5 * Spacing * (stride[k - 1] + stride[k]));
-        var atOrigin = SecondsFromFirst(0);
+        var atOrigin = Seconds(_first, 0);
         for (var k = 0; k < stride.Length; k++)
             _seconds[k] -= atOrigin;
     }
@@ -136,11 +136,12 @@ internal sealed class PaceCourse
         return _first + (Spacing * (k + u));
     }
 
-    private double SecondsFromFirst(double strides)
+    /// <summary>The time from one stride number to another, seconds.</summary>
+    public double Seconds(double from, double to)
     {
         Span<double> row = stackalloc double[_stride.Length];
         row.Clear();
-        AddTime(row, _first, strides, 1);
+        AddTime(row, from, to, 1);
         return Sum(row);
     }
 }

@@ -56,6 +56,14 @@ internal sealed class StrideClock
         return StrideOf(contact, row);
     }
 
+    /// <summary>Relative change of the stride time at a moment, from the half stride before it to the one after: d ln T / dt, per second.</summary>
+    public double ChangePerSecond(double seconds)
+    {
+        var n = _course.StridesAt(seconds - _origin);
+        var (before, after) = (_course.Seconds(n - 0.5, n), _course.Seconds(n, n + 0.5));
+        return 2 * (after - before) / ((before + after) * (0.5 * (before + after)));
+    }
+
     /// <summary>How the relative error of the stride time of a stance follows from those of the parameters: d ln T / d parameter.</summary>
     public void Sensitivity(double contact, Span<double> of)
     {

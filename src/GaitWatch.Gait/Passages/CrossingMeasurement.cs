@@ -23,8 +23,8 @@ internal static class CrossingMeasurement
         if (clock is not null)
             FootDoubts.Mark(feet, clock);
         var loads = LegLoads.Of(feet, clock);
-        var bodyWeight = BodyWeight.Of(feet, loads, clock);
         var speed = WalkingSpeed.Of(feet.InOrder, feet.Step);
+        var bodyWeight = BodyWeight.Of(feet, loads, clock, speed);
         var reasons = WalkJudge.Judge(feet, loads, bodyWeight, speed, options);
         var isWalk = !reasons.Any(s_noWalk.Contains);
         var stretch = load.Stretch;
