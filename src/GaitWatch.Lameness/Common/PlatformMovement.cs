@@ -73,6 +73,9 @@ internal sealed class PlatformMovement
     /// <summary>When the platform was last crossed, UTC ticks.</summary>
     public long LastTicks => _lastTicks;
 
+    /// <summary>The newest crossing; null before the first.</summary>
+    public Crossed? Newest { get; set; }
+
     /// <summary>Whether the platform lies.</summary>
     public bool IsTrouble => _trouble;
 
@@ -236,6 +239,7 @@ internal sealed class PlatformMovement
         writer.Write(_unrest);
         writer.PutAll(_residuals);
         writer.PutAll(_past);
+        Crossed.Save(writer, Newest);
     }
 
     public static PlatformMovement Load(BinaryReader reader)
@@ -258,6 +262,7 @@ internal sealed class PlatformMovement
         };
         reader.TakeAll(p._residuals, Kept);
         reader.TakeAll(p._past, Remembered);
+        p.Newest = Crossed.Load(reader);
         return p;
     }
 }
