@@ -21,6 +21,9 @@ internal sealed class CowWatch
     private static readonly TimeSpan _easing = TimeSpan.FromDays(14);
     private static readonly TimeSpan _healingTreated = TimeSpan.FromDays(45);
 
+    /// <summary>For so long after a treatment, or the close of an alert, a leg may be easing: half of what the slowest treated feet lose goes within half of it.</summary>
+    private static readonly TimeSpan _mayEase = TimeSpan.FromDays(90);
+
     /// <summary>A single passage may raise an alert only when so many others of its session vouch for the platform.</summary>
     private const int Vouchers = 8;
 
@@ -35,6 +38,8 @@ internal sealed class CowWatch
     private long _designDay = -1;
     private long _week = -1;
     private double _peak;
+    private Leg _eased;
+    private long _easedUntil;
 
     public CowWatch(string name, HerdModel herd)
     {
@@ -105,7 +110,7 @@ internal sealed class CowWatch
         if (isEvidence)
             LookAtTroubles(passage.EndedAt, reading.Value - common.Movement, surprise.Noise, herd, options, changes);
         Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
-        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, evidence);
+        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, reading.Ticks < _easedUntil ? _eased : null, evidence);
         if (isEvidence && rule >= 0)
             changes.Add(Raise(rule, surprise, reading.Value - common.Movement, passage.EndedAt, herd, options));
         else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
@@ -294,7 +299,7 @@ internal sealed class CowWatch
         }
 
         var drop = LoadDrop.Between(normal, filter.Level, cov, leg);
-        var onset = Onset(rule, value, normal, design, at, herd, options);
+        var (onset, earliest, latest) = Onset(rule, value, normal, design, at, herd, options);
         var alert = new Alert
         {
             Id = AlertId.Of(Name, pattern.Pattern, leg, at),
@@ -304,6 +309,8 @@ internal sealed class CowWatch
             LegProbability = probability,
             RaisedAt = at,
             OnsetAt = onset,
+            OnsetEarliestAt = earliest,
+            OnsetLatestAt = latest,
             LoadDropPercent = drop.Percent,
             LoadDropLowerPercent = drop.Lower,
             LoadDropUpperPercent = drop.Upper,
@@ -320,12 +327,17 @@ internal sealed class CowWatch
         return new AlertChange(at, AlertChangeKind.Raised, alert);
     }
 
-    private DateTimeOffset Onset(in Cusum rule, Vector3 value, Vector3 normal, Vector3 design, DateTimeOffset at, HerdModel herd, LamenessOptions options)
+    /// <summary>When it began, earliest and latest: by her last days, or where they tell nothing by the evidence's last zero.</summary>
+    private (DateTimeOffset At, DateTimeOffset? Earliest, DateTimeOffset? Latest) Onset(
+        in Cusum rule, Vector3 value, Vector3 normal, Vector3 design, DateTimeOffset at, HerdModel herd, LamenessOptions options)
     {
         var now = TimeZoneInfo.ConvertTime(at, options.TimeZone).Ticks / (double)TimeSpan.TicksPerDay;
         return OnsetEstimate.Of(_history.MeansWith(value, herd.Day), now, normal, design, herd.Noise, _present.Noise) is { } estimate
-            ? at.AddDays(Math.Min(estimate.Day - now, 0))
-            : new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero);
+            ? (Instant(estimate.Day), Instant(estimate.Earliest), Instant(estimate.Latest))
+            : (new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero), null, null);
+
+        // To the millisecond, as instants are told.
+        DateTimeOffset Instant(double day) => at.AddMilliseconds(Math.Round(Math.Min(day - now, 0) * TimeSpan.MillisecondsPerDay)).ToUniversalTime();
     }
 
     /// <summary>What is present is settled: a raised alert is not taken back by a better look at its last session.</summary>
@@ -339,6 +351,8 @@ internal sealed class CowWatch
     private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor)
     {
         var design = _troubles[index].Design;
+        if (_troubles[index].Alert.Pattern == AlertPattern.OneLeg)
+            MayEase(_troubles[index].Alert.Leg, at);
         _troubles.RemoveAt(index);
         evidence.ResetRules();
         if (_troubles.Count > 0)
@@ -349,6 +363,8 @@ internal sealed class CowWatch
             Freeze();
         _history.Clear();
     }
+
+    private void MayEase(Leg leg, DateTimeOffset at) => (_eased, _easedUntil) = (leg, (at + _mayEase).UtcTicks);
 
     private void Follow(CowEvidence evidence, DateTimeOffset at)
     {
@@ -382,6 +398,8 @@ internal sealed class CowWatch
 
     private void Examine(FootTreated treated, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
     {
+        if (treated.Foot is { } own)
+            MayEase(own, treated.At);
         foreach (var trouble in _troubles)
         {
             var isIts = treated.Foot is not { } foot || foot == trouble.Alert.Leg
@@ -428,6 +446,8 @@ internal sealed class CowWatch
         writer.Write(_designDay);
         writer.Write(_week);
         writer.Write(_peak);
+        writer.Write((byte)_eased);
+        writer.Write(_easedUntil);
         writer.Write(_pending is not null);
         _pending?.Save(writer);
         writer.Write(_troubles.Count);
@@ -448,6 +468,8 @@ internal sealed class CowWatch
         cow._designDay = reader.ReadInt64();
         cow._week = reader.ReadInt64();
         cow._peak = reader.ReadDouble();
+        cow._eased = (Leg)reader.ReadByte();
+        cow._easedUntil = reader.ReadInt64();
         if (reader.ReadBoolean())
             cow._pending = Pending.Load(reader);
         var troubles = reader.ReadInt32();
