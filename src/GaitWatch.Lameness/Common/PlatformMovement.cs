@@ -59,6 +59,7 @@ internal sealed class PlatformMovement
     private int _troubledSessions;
     private bool _trouble;
     private double _unrest = 1;
+    private Session? _current;
 
     /// <param name="isFirst">The herd's first platform is the measure of all: its level starts as known, another's has to be learnt.</param>
     public PlatformMovement(bool isFirst)
@@ -80,7 +81,9 @@ internal sealed class PlatformMovement
     public bool IsTrouble => _trouble;
 
     /// <summary>The common movement as it stands.</summary>
-    public Session Current
+    public Session Current => _current ??= Now;
+
+    private Session Now
     {
         get
         {
@@ -106,6 +109,7 @@ internal sealed class PlatformMovement
 
         if (_number > 0)
             Close();
+        _current = null;
         var days = _number == 0 ? 0 : Math.Min((ticks - _lastTicks) / (double)TimeSpan.TicksPerDay, 30);
         var drift = LevelDriftPerDay * days;
         _levelVariance += new Vector3(drift, drift, drift);
@@ -124,6 +128,7 @@ internal sealed class PlatformMovement
     /// <param name="distance">Her squared distance from what was expected of her, over its mean: 1 as expected, what lies far out counted little.</param>
     public void Add(Vector3 residual, in Matrix3 spread, double distance)
     {
+        _current = null;
         _crossed++;
         _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, Kept)))), LeastUnrest, MostUnrest);
         var own = new Residual(residual - _level, spread.DiagonalVector);

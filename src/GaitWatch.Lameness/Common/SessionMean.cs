@@ -16,7 +16,10 @@ internal static class SessionMean
     /// <summary>Cows, those of the session and supposed ones that did not move, that any movement rests on at least.</summary>
     private const double LeastWeight = 16;
 
-    private const int Steps = 3;
+    /// <summary>The solution is the same to so much, balances.</summary>
+    private const double Exactness = 1e-8;
+    private const int NewtonSteps = 8;
+    private const int MostSteps = 30;
 
     /// <summary>The mean by the session alone, and its variance.</summary>
     /// <param name="residuals">The session's residuals; at least one.</param>
@@ -34,33 +37,42 @@ internal static class SessionMean
         if (count == 0)
             return (0, 1 / priorWeight);
         Span<double> value = stackalloc double[count];
-        Span<double> weight = stackalloc double[count];
+        Span<double> root = stackalloc double[count];
         var usual = 0.0;
         for (var i = 0; i < count; i++)
-            (value[i], weight[i]) = of(residuals[i]);
-        for (var i = 0; i < count; i++)
-            usual += weight[i] / count;
+        {
+            (value[i], root[i]) = of(residuals[i]);
+            usual += root[i] / count;
+        }
+
         var information = 0.0;
         for (var i = 0; i < count; i++)
         {
             // An even-tempered cow counts no more than a usual one: else she alone would move the others.
-            weight[i] = 1 / Math.Max(weight[i], usual);
-            information += weight[i];
+            root[i] = 1 / Math.Sqrt(Math.Max(root[i], usual));
+            information += root[i] * root[i];
         }
 
-        var bounded = Math.Max(priorWeight, leastWeight == 0 ? 0 : ((leastWeight - count) / usual));
+        var bounded = Math.Max(priorWeight, leastWeight == 0 ? 0 : (leastWeight - count) / usual);
         var mean = 0.0;
-        for (var step = 0; step < Steps; step++)
+        for (var step = 0; step < MostSteps; step++)
         {
-            var (sum, weights) = (0.0, bounded);
+            // Newton's step: what lies beyond the edge pulls with the edge's force and holds nothing.
+            var (pull, held, all) = (-bounded * mean, bounded, bounded);
             for (var i = 0; i < count; i++)
             {
-                var far = Math.Abs(value[i] - mean) * Math.Sqrt(weight[i]);
-                var w = far > Edge ? weight[i] * Edge / far : weight[i];
-                (sum, weights) = (sum + (w * value[i]), weights + w);
+                var far = (value[i] - mean) * root[i];
+                var isFar = Math.Abs(far) > Edge;
+                pull += root[i] * (isFar ? Math.CopySign(Edge, far) : far);
+                held += isFar ? 0 : root[i] * root[i];
+                all += root[i] * root[i] * (isFar ? Edge / Math.Abs(far) : 1);
             }
 
-            mean = sum / weights;
+            // Where that may swing to and fro, the shorter step of reweighting.
+            var move = pull / (step < NewtonSteps && held > 0.25 * all ? held : all);
+            mean += move;
+            if (Math.Abs(move) < Exactness)
+                break;
         }
 
         return (mean, 1 / ((Efficiency * information) + priorWeight));

@@ -13,7 +13,11 @@ internal readonly record struct KnownCow(Vector3 Level, Matrix3 Cov, double Dof,
     /// <param name="Cov">Its scale.</param>
     /// <param name="Inverse">Inverse of <paramref name="Cov"/>.</param>
     /// <param name="Log">Likelihood over the greatest there is, were she sound; logarithm.</param>
-    internal readonly record struct Fit(Vector3 Apart, Matrix3 Cov, Matrix3 Inverse, double Log);
+    internal readonly record struct Fit(Vector3 Apart, Matrix3 Cov, Matrix3 Inverse, double Log)
+    {
+        /// <summary>Logarithm of the density, but for a constant.</summary>
+        public double Density => Log - (0.5 * Math.Log(Cov.Determinant));
+    }
 
     /// <summary>How a passage compares with her, were she sound.</summary>
     public Fit Sound(HerdModel herd, Vector3 value, in Session common)
@@ -24,12 +28,9 @@ internal readonly record struct KnownCow(Vector3 Level, Matrix3 Cov, double Dof,
         return new Fit(apart, cov, inverse, TagExchange.LogT(inverse.Quadratic(apart), Dof));
     }
 
-    /// <summary>Logarithm of the density, but for a constant.</summary>
-    public double Density(in Fit fit) => fit.Log - (0.5 * Math.Log(fit.Cov.Determinant));
-
-    /// <summary>The same, the likelier of sound and lame.</summary>
+    /// <summary>Logarithm of the density, but for a constant, of the likelier of sound and lame.</summary>
     public double SoundOrLame(in Fit fit) =>
-        TagExchange.OrLame(fit.Log, Level, fit.Apart, fit.Inverse, Dof, IsFlagged) - (0.5 * Math.Log(fit.Cov.Determinant));
+        fit.Density - fit.Log + TagExchange.OrLame(fit.Log, Level, fit.Apart, fit.Inverse, Dof, IsFlagged);
 
     /// <summary>How far a weight lies from hers, of logarithms; NaN when either is unknown.</summary>
     public double WeightApart(double logWeight) => logWeight - LogWeight;

@@ -34,8 +34,8 @@ internal static class TagExchange
             return false;
         var asRead = one.SoundOrLame(own) + one.Weight(herd, ones.LogWeight)
             + other.SoundOrLame(other.Sound(herd, others.Value, common)) + other.Weight(herd, others.LogWeight);
-        var exchanged = one.Density(one.Sound(herd, others.Value, common)) + one.Weight(herd, others.LogWeight)
-            + other.Density(other.Sound(herd, ones.Value, common)) + other.Weight(herd, ones.LogWeight);
+        var exchanged = one.Sound(herd, others.Value, common).Density + one.Weight(herd, others.LogWeight)
+            + other.Sound(herd, ones.Value, common).Density + other.Weight(herd, ones.LogWeight);
         return _logPrior + exchanged - asRead > 0;
     }
 
