@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace GaitWatch.Gait;
 
 /// <summary>
@@ -26,6 +24,9 @@ internal sealed class PressureTravel
     /// <summary>How well the place of a foot is known that presses from beyond an edge, metres.</summary>
     private const double HiddenSpreadMetres = 0.015;
 
+    /// <summary>Before it is looked at a foot may stand anywhere, metres.</summary>
+    private const double UnknownSpreadMetres = 10;
+
     /// <summary>How well a smooth line describes a real centre of pressure, metres.</summary>
     private const double ModelErrorMetres = 0.003;
 
@@ -39,17 +40,19 @@ internal sealed class PressureTravel
     private const double GuardSeconds = 0.03;
 
     private const int SharedPerKind = 3;
-    private readonly double[,] _covariance;
+    private readonly NormalEquations _equations;
+    private readonly double[] _row;
     private readonly int _feet;
 
-    private PressureTravel(double[,] covariance, int feet)
+    private PressureTravel(int feet)
     {
-        _covariance = covariance;
         _feet = feet;
+        _equations = new NormalEquations((2 * feet) + (2 * SharedPerKind));
+        _row = new double[_equations.Size];
     }
 
     /// <summary>Number of parameters.</summary>
-    public int Size => _covariance.GetLength(0);
+    public int Size => _equations.Size;
 
     /// <summary>Adds to a gradient over the parameters what a change of a foot's place at a stance phase contributes.</summary>
     public void AddRow(double[] gradient, FootOnPlate foot, double phase, double factor)
@@ -62,20 +65,8 @@ internal sealed class PressureTravel
         gradient[shared + 2] += factor * PressureLine.Twisted(phase);
     }
 
-    /// <summary>Covariance of two figures that depend on the parameters by these gradients.</summary>
-    public double Covariance(double[] first, double[] second)
-    {
-        var sum = 0.0;
-        for (var a = 0; a < first.Length; a++)
-        {
-            if (first[a] == 0)
-                continue;
-            for (var b = 0; b < second.Length; b++)
-                sum += first[a] * second[b] * _covariance[a, b];
-        }
-
-        return sum;
-    }
+    /// <summary>Turns a gradient over the parameters into one over independent errors of 1: covariances are products of such.</summary>
+    public void Whiten(double[] gradient) => _equations.Whiten(gradient);
 
     private static int Shared(FootOnPlate foot, int feet) => (2 * feet) + (foot.IsFore == true ? 0 : SharedPerKind);
 
@@ -85,86 +76,79 @@ internal sealed class PressureTravel
     {
         var feet = 0;
         foreach (var (_, list) in plates)
-            feet += list.Count;
-        var size = (2 * feet) + (2 * SharedPerKind);
-        var normal = new double[size, size];
-        var right = new double[size];
+        {
+            foreach (var foot in list)
+                foot.Number = feet++;
+        }
+
+        var travel = new PressureTravel(feet);
+        travel.AddShared();
+        foreach (var (plate, list) in plates)
+        {
+            for (var k = 0; k < list.Count; k++)
+                travel.Add(plate, list, k);
+        }
+
+        // The priors keep every place and travel finite, whatever the signal.
+        if (!travel._equations.Solve())
+            throw new InvalidOperationException("The plates' force or moment is not finite; recordings are cleaned of what is not before the feet are sought.");
+        foreach (var (_, list) in plates)
+        {
+            foreach (var foot in list)
+                foot.Line = travel.LineOf(foot);
+        }
+
+        return travel;
+    }
+
+    private PressureLine LineOf(FootOnPlate foot)
+    {
+        var solution = _equations.Solution;
+        var shared = Shared(foot, _feet);
+        return new(solution[2 * foot.Number], solution[shared] + solution[(2 * foot.Number) + 1], solution[shared + 1], solution[shared + 2]);
+    }
+
+    private void AddShared()
+    {
         for (var kind = 0; kind < 2; kind++)
         {
-            var at = (2 * feet) + (kind * SharedPerKind);
+            var at = (2 * _feet) + (kind * SharedPerKind);
             Prior(at, MeanTravelMetres, TravelSpreadMetres);
             Prior(at + 1, 0, BendSpreadMetres);
             Prior(at + 2, 0, TwistSpreadMetres);
         }
+    }
 
-        var index = 0;
-        foreach (var (plate, list) in plates)
+    private void Prior(int at, double mean, double spread)
+    {
+        _row[at] = 1;
+        _equations.Add(_row, mean, spread);
+        _row[at] = 0;
+    }
+
+    private void Add(PlateSignal plate, List<FootOnPlate> list, int k)
+    {
+        var foot = list[k];
+        Prior(2 * foot.Number, foot.PlaceX, foot.IsHidden ? HiddenSpreadMetres : UnknownSpreadMetres);
+        Prior((2 * foot.Number) + 1, 0, foot.IsOnEdge ? EdgeTravelSpreadMetres : OwnTravelSpreadMetres);
+        if (foot.IsHidden)
+            return;
+        var (from, to) = SinglePhase.Of(list, k);
+        var guard = GuardSeconds / plate.Step;
+        from += guard;
+        to -= guard;
+        var spacing = plate.Samples(SpacingSeconds);
+        for (var i = Math.Max(0, (int)Math.Ceiling(from)); i <= to && i < plate.Count; i += spacing)
         {
-            for (var k = 0; k < list.Count; k++, index++)
-            {
-                Prior(2 * index, list[k].PlaceX, list[k].IsHidden ? HiddenSpreadMetres : 10);
-                Prior((2 * index) + 1, 0, list[k].IsOnEdge ? EdgeTravelSpreadMetres : OwnTravelSpreadMetres);
-                if (!list[k].IsHidden)
-                    Observe(plate, list, k, index);
-            }
+            var force = plate.ForceKg[i];
+            if (force <= 0)
+                continue;
+            Array.Clear(_row);
+            AddRow(_row, foot, foot.PhaseAt(i), 1);
+            var error = MomentErrorKgMetres / force;
+            _equations.Add(_row, plate.MomentKgMetres[i] / force, Math.Sqrt((error * error) + (ModelErrorMetres * ModelErrorMetres)));
         }
 
-        // The priors keep every place and travel finite, whatever the signal.
-        var covariance = NormalMatrix.Covariance(Matrix<double>.Build.DenseOfArray(normal))
-            ?? throw new InvalidOperationException("The plates' force or moment is not finite; recordings are cleaned of what is not before the feet are sought.");
-        var solution = covariance * Vector<double>.Build.Dense(right);
-        index = 0;
-        foreach (var (_, list) in plates)
-        {
-            foreach (var foot in list)
-            {
-                foot.Number = index;
-                var shared = Shared(foot, feet);
-                foot.Line = new PressureLine(
-                    solution[2 * index], solution[shared] + solution[(2 * index) + 1], solution[shared + 1], solution[shared + 2]);
-                index++;
-            }
-        }
-
-        return new PressureTravel(covariance.ToArray(), feet);
-
-        void Prior(int at, double mean, double spread)
-        {
-            normal[at, at] += 1 / (spread * spread);
-            right[at] += mean / (spread * spread);
-        }
-
-        void Observe(PlateSignal plate, List<FootOnPlate> list, int k, int foot)
-        {
-            var (from, to) = SinglePhase.Of(list, k);
-            var guard = GuardSeconds / plate.Step;
-            from += guard;
-            to -= guard;
-            var spacing = plate.Samples(SpacingSeconds);
-            var shared = Shared(list[k], feet);
-            Span<int> columns = [2 * foot, (2 * foot) + 1, shared, shared + 1, shared + 2];
-            Span<double> row = stackalloc double[5];
-            for (var i = Math.Max(0, (int)Math.Ceiling(from)); i <= to && i < plate.Count; i += spacing)
-            {
-                var force = plate.ForceKg[i];
-                if (force <= 0)
-                    continue;
-                var phase = list[k].PhaseAt(i);
-                var error = MomentErrorKgMetres / force;
-                var weight = 1 / ((error * error) + (ModelErrorMetres * ModelErrorMetres));
-                row[0] = 1;
-                row[1] = PressureLine.Straight(phase);
-                row[2] = row[1];
-                row[3] = PressureLine.Bent(phase);
-                row[4] = PressureLine.Twisted(phase);
-                var x = plate.MomentKgMetres[i] / force;
-                for (var a = 0; a < row.Length; a++)
-                {
-                    right[columns[a]] += weight * row[a] * x;
-                    for (var b = 0; b < row.Length; b++)
-                        normal[columns[a], columns[b]] += weight * row[a] * row[b];
-                }
-            }
-        }
+        Array.Clear(_row);
     }
 }

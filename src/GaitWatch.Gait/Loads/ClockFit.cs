@@ -28,9 +28,6 @@ internal sealed class ClockFit
     private const double WanderingPower = 0.5;
     private const double TimeErrorPower = 1;
 
-    /// <summary>A trial less likely than this part of the likeliest is left out.</summary>
-    private const double LeastLikely = 0.004;
-
     private readonly List<EventTime> _times;
     private readonly double _origin;
     private readonly double _stance;
@@ -40,6 +37,8 @@ internal sealed class ClockFit
     private readonly NormalEquations _wandering;
     private readonly NormalEquations _seen;
     private readonly NormalEquations _all;
+    private readonly NormalEquations _ofCourse;
+    private readonly NormalEquations _ofTrial;
     private PaceCourse _course;
 
     /// <param name="times">Contacts and lifts.</param>
@@ -53,7 +52,9 @@ internal sealed class ClockFit
         _stance = stance;
         _course = course;
         var size = FirstKnot + course.Knots;
-        (_fixed, _wandering, _seen, _all) = (new NormalEquations(size), new NormalEquations(size), new NormalEquations(size), new NormalEquations(size));
+        (_fixed, _seen, _all) = (new NormalEquations(size), new NormalEquations(size), new NormalEquations(size));
+        // The offsets of the groups are eliminated once for all trials that differ in nothing else than how much the pace wanders.
+        (_wandering, _ofCourse, _ofTrial) = (new NormalEquations(size - Groups), new NormalEquations(size - Groups), new NormalEquations(size - Groups));
         _row = new double[size];
         _done = new double[times.Count];
     }
@@ -67,88 +68,51 @@ internal sealed class ClockFit
         {
             Prepare();
             See(rough.StancePart);
-            if (!Solve(rough) || _course.With(_all.Solution.AsSpan(FirstKnot)) is not { } course)
+            if (!Place(rough.TimeError) || !Solve(rough.Wandering) || _course.With(_ofTrial.Solution.AsSpan(1)) is not { } course)
                 return null;
             _course = course;
         }
 
         Prepare();
-        var highest = double.MinValue;
-        var found = new List<(ClockTrial Trial, double LogLikelihood)>();
+        var mean = new ClockMean(_course.Knots);
         foreach (var part in ClockTrial.StanceParts)
         {
             See(part);
-            foreach (var wandering in ClockTrial.Wanderings)
+            foreach (var error in ClockTrial.TimeErrors)
             {
-                foreach (var error in ClockTrial.TimeErrors)
+                if (!Place(error))
+                    continue;
+                foreach (var wandering in ClockTrial.Wanderings)
                 {
                     var trial = new ClockTrial(wandering, error, part);
-                    if (!Solve(trial))
-                        continue;
-                    var likelihood = LogLikelihood(trial);
-                    highest = Math.Max(highest, likelihood);
-                    found.Add((trial, likelihood));
+                    if (Solve(wandering))
+                        mean.Add(trial, LogLikelihood(trial), _ofTrial);
                 }
             }
         }
 
-        return Average(found, highest);
-    }
-
-    private StrideClock? Average(List<(ClockTrial Trial, double LogLikelihood)> found, double highest)
-    {
-        var size = _row.Length;
-        var (total, part) = (0.0, double.NaN);
-        var stancePart = 0.0;
-        var mean = new double[size];
-        var second = new double[size, size];
-        foreach (var (trial, likelihood) in found)
-        {
-            var weight = Math.Exp(likelihood - highest);
-            if (!(weight > LeastLikely))
-                continue;
-            if (trial.StancePart != part)
-                See(part = trial.StancePart);
-            if (!Solve(trial))
-                continue;
-            total += weight;
-            stancePart += weight * trial.StancePart;
-            _all.AddInverse(second, weight);
-            for (var a = 0; a < size; a++)
-            {
-                mean[a] += weight * _all.Solution[a];
-                for (var b = 0; b < size; b++)
-                    second[a, b] += weight * _all.Solution[a] * _all.Solution[b];
-            }
-        }
-
-        if (!(total > 0))
-            return null;
-        for (var a = 0; a < size; a++)
-            mean[a] /= total;
-        if (_course.With(mean.AsSpan(FirstKnot)) is not { } course)
-            return null;
-        var covariance = new double[course.Knots, course.Knots];
-        for (var a = 0; a < course.Knots; a++)
-        {
-            for (var b = 0; b < course.Knots; b++)
-                covariance[a, b] = (second[FirstKnot + a, FirstKnot + b] / total) - (mean[FirstKnot + a] * mean[FirstKnot + b]);
-        }
-
-        return new StrideClock(_origin, _stance, stancePart / total, course, covariance);
+        return mean.Strides is { } strides && _course.With(strides) is { } meanCourse
+            ? new StrideClock(_origin, _stance, mean.StancePart, meanCourse, mean.Covariance())
+            : null;
     }
 
     /// <summary>Of the times, all unknowns integrated out, but for a constant.</summary>
     private double LogLikelihood(ClockTrial trial) =>
-        -(0.5 * (_all.Left + _all.LogDeterminant)) - ((_course.Knots - 1 + WanderingPower) * Math.Log(trial.Wandering)) - ((_times.Count + TimeErrorPower) * Math.Log(trial.TimeError));
+        -(0.5 * (_ofTrial.Left + _ofTrial.LogDeterminant)) - ((_course.Knots - 1 + WanderingPower) * Math.Log(trial.Wandering)) - ((_times.Count + TimeErrorPower) * Math.Log(trial.TimeError));
 
-    private bool Solve(ClockTrial trial)
+    /// <summary>What is known beforehand and what is seen with an error, the groups' offsets eliminated.</summary>
+    private bool Place(double timeError)
     {
-        _all.Clear();
-        _all.Add(_fixed, 1);
-        _all.Add(_wandering, 1 / (trial.Wandering * trial.Wandering));
-        _all.Add(_seen, 1 / (trial.TimeError * trial.TimeError));
-        return _all.Solve();
+        _all.Become(_fixed);
+        _all.Add(_seen, 1 / (timeError * timeError));
+        return _all.Eliminate(_ofCourse);
+    }
+
+    private bool Solve(double wandering)
+    {
+        _ofTrial.Become(_ofCourse);
+        _ofTrial.Add(_wandering, 1 / (wandering * wandering));
+        return _ofTrial.Solve();
     }
 
     /// <summary>Numbers the events by the present course and lays down what is known beforehand.</summary>
@@ -178,7 +142,7 @@ internal sealed class ClockFit
             _row[k] = -1;
             _row[k + 1] = 1;
             _row[Change] = -PaceCourse.Spacing;
-            _wandering.Add(_row, 0, mean * Math.Sqrt(PaceCourse.Spacing));
+            _wandering.Add(_row.AsSpan(Groups), 0, mean * Math.Sqrt(PaceCourse.Spacing));
         }
     }
 

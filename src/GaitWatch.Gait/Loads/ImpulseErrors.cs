@@ -101,14 +101,20 @@ internal static class ImpulseErrors
 
     private static void AddPlaces(PressureTravel travel, double[]?[] moved, double[,] covariance)
     {
+        foreach (var gradient in moved)
+        {
+            if (gradient is not null)
+                travel.Whiten(gradient);
+        }
+
         for (var a = 0; a < moved.Length; a++)
         {
-            if (moved[a] is not { } first)
-                continue;
             for (var b = 0; b < moved.Length; b++)
             {
-                if (moved[b] is { } second)
-                    covariance[a, b] += travel.Covariance(first, second);
+                if (moved[a] is not { } first || moved[b] is not { } second)
+                    continue;
+                for (var k = 0; k < first.Length; k++)
+                    covariance[a, b] += first[k] * second[k];
             }
         }
     }

@@ -1,4 +1,5 @@
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.RootFinding;
 
 namespace GaitWatch.Lameness;
 
@@ -59,7 +60,11 @@ internal sealed class AlarmLimits
 
     /// <summary>A count that has faded below this is none: a table need not be made for it.</summary>
     private const double LeastCount = 1e-3;
+    private const double SmallestLimit = 1;
+    private const double LargestLimit = 25;
     private static readonly double _logStep = Math.Log(LargestSize / SmallestSize) / (Bins - 1);
+    private static readonly FalseAlarmTable.SizePlace[] _sizeOfBin =
+        [.. Enumerable.Range(0, Bins).Select(bin => FalseAlarmTable.PlaceOfSize(SmallestSize * Math.Exp(bin * _logStep)))];
 
     private readonly double[] _sizes = new double[Rules * Classes * Bins];
 
@@ -132,25 +137,21 @@ internal sealed class AlarmLimits
             _sudden[i] = -StudentT.InvCDF(0, 1, CowNoise.Tails[Math.Max(i - 1, 0)], sudden);
         var wanted = (1 - SuddenPart) * planned;
         var ratio = (FalsePrior + _falseSeen) / (FalsePrior + _falseExpected);
-        var (low, high) = (1.0, 25.0);
-        for (var i = 0; i < 40; i++)
-        {
-            var middle = (low + high) / 2;
-            if (ratio * _peaks.RatioAt(middle) * Rate(middle) > wanted)
-                low = middle;
-            else
-                high = middle;
-        }
-
-        Limit = (low + high) / 2;
+        Limit = Root(limit => Math.Log(ratio * _peaks.RatioAt(limit) * Rate(limit) / wanted));
     }
+
+    // The logarithm of a false-alarm rate goes almost straight down with the limit: a handful of steps.
+    private static double Root(Func<double, double> excess) =>
+        excess(SmallestLimit) <= 0 ? SmallestLimit
+        : excess(LargestLimit) >= 0 ? LargestLimit
+        : Brent.FindRoot(excess, SmallestLimit, LargestLimit, 1e-10);
 
     private double Rate(double limit)
     {
         var rate = 0.0;
         for (var rule = 0; rule < Rules; rule++)
         {
-            var own = limit + WatchedPattern.All[rule / WatchedPattern.DesignsEach].LimitShift;
+            var at = FalseAlarmTable.Place(limit + WatchedPattern.All[rule / WatchedPattern.DesignsEach].LimitShift);
             var (sum, weight) = (0.0, 0.0);
             for (var tails = 0; tails < Classes; tails++)
             {
@@ -160,7 +161,7 @@ internal sealed class AlarmLimits
                     if (count < LeastCount)
                         continue;
                     weight += count;
-                    sum += count * FalseAlarmTable.For(tails).Rate(SmallestSize * Math.Exp(bin * _logStep), own);
+                    sum += count * FalseAlarmTable.For(tails).Rate(_sizeOfBin[bin], at);
                 }
             }
 

@@ -52,11 +52,17 @@ internal sealed class ExcursionPeaks
     /// <param name="limit">The height at which an alert was raised: what went beyond did not come to nothing.</param>
     public void Expect(long exposed, Func<double, double> rate, double limit)
     {
+        var above = exposed > 0 ? rate(Math.Min(Lowest, limit)) : 0;
         for (var c = 0; c < Classes; c++)
         {
             _seen[c] *= KeptADay;
+            _predicted[c] *= KeptADay;
             var (from, to) = (Lowest + (c * Width), Math.Min(Lowest + ((c + 1) * Width), limit));
-            _predicted[c] = (KeptADay * _predicted[c]) + (to > from ? exposed * (rate(from) - rate(to)) : 0);
+            if (exposed == 0 || to <= from)
+                continue;
+            var beyond = rate(to);
+            _predicted[c] += exposed * (above - beyond);
+            above = beyond;
         }
 
         Fit();

@@ -40,17 +40,34 @@ internal sealed class FalseAlarmTable
     /// <summary>The table for one of <see cref="CowNoise.Tails"/>, by its place; made once a process.</summary>
     public static FalseAlarmTable For(int tailsIndex) => _tables.GetOrAdd(tailsIndex, i => new FalseAlarmTable(CowNoise.Tails[i]));
 
-    /// <summary>False alarms per passage. Below the table the rate falls with the square of the size (a diffusion's), beyond the largest limit by e per unit.</summary>
-    public double Rate(double size, double limit)
+    /// <summary>Where a limit stands in every table. Beyond the largest the rate falls by e per unit.</summary>
+    public static LimitPlace Place(double limit)
+    {
+        var exact = ((limit / CellWidth) + 0.5 - SmallestCells) / CellStep;
+        var l = Math.Clamp(exact, 0, Limits - 1.000001);
+        return new LimitPlace((int)l, l - (int)l, (exact - l) * CellStep * CellWidth);
+    }
+
+    /// <summary>Where a size stands in every table, standard deviations of one passage. Below the smallest the rate falls with the square of the size (a diffusion's).</summary>
+    public static SizePlace PlaceOfSize(double size)
     {
         var small = Math.Min(size / SmallestSize, 1);
         var s = Math.Clamp(Math.Log(Math.Max(size, SmallestSize) / SmallestSize) / _logStep, 0, Sizes - 1.000001);
-        var exact = ((limit / CellWidth) + 0.5 - SmallestCells) / CellStep;
-        var l = Math.Clamp(exact, 0, Limits - 1.000001);
-        var (si, li) = ((int)s, (int)l);
-        var (sf, lf) = (s - si, l - li);
-        var log = ((1 - sf) * (((1 - lf) * _logRate[si, li]) + (lf * _logRate[si, li + 1])))
-            + (sf * (((1 - lf) * _logRate[si + 1, li]) + (lf * _logRate[si + 1, li + 1])));
-        return small * small * Math.Exp(log - ((exact - l) * CellStep * CellWidth));
+        return new SizePlace((int)s, s - (int)s, small * small);
     }
+
+    /// <summary>False alarms per passage.</summary>
+    public double Rate(in SizePlace size, in LimitPlace limit)
+    {
+        var (s, l) = (size.Row, limit.Column);
+        var log = ((1 - size.Part) * (((1 - limit.Part) * _logRate[s, l]) + (limit.Part * _logRate[s, l + 1])))
+            + (size.Part * (((1 - limit.Part) * _logRate[s + 1, l]) + (limit.Part * _logRate[s + 1, l + 1])));
+        return size.Factor * Math.Exp(log - limit.Beyond);
+    }
+
+    /// <summary>A limit's column, how far it is towards the next, and how far beyond the last, log likelihood ratio.</summary>
+    internal readonly record struct LimitPlace(int Column, double Part, double Beyond);
+
+    /// <summary>A size's row, how far it is towards the next, and the factor of a size below the first.</summary>
+    internal readonly record struct SizePlace(int Row, double Part, double Factor);
 }

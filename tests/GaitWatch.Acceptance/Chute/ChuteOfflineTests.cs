@@ -61,7 +61,7 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
             // One that is not on the list, by number; then the last entry is taken back.
             await phone.TapAsync("Another cow");
             foreach (var key in "62")
-                await phone.Page.Locator($"[data-key='{key}']").TapAsync();
+                await phone.Page.Locator($"[data-key='{key}']").ClickAsync();
             await phone.TapAsync("62, pen 3");
             foreach (var tap in (string[])["Left fore", "White line abscess", "Keep, another foot"])
                 await phone.TapAsync(tap);
@@ -108,7 +108,7 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
             Assert.Equal("lh null 10 DD M2 trimmed Anna", Words(Assert.Single(findings, finding => finding.GetProperty("cow").GetString() == "62")));
 
             // What was sent is taken back at the farm too.
-            await phone.Page.Locator("#undo").TapAsync();
+            await phone.Page.Locator("#undo").ClickAsync();
             await phone.UntilAsync("All sent");
             await Until.AsyncOf("five findings", FindingsAsync, all => all.Length == 5);
             Assert.DoesNotContain(await FindingsAsync(), finding => finding.GetProperty("cow").GetString() == "62");

@@ -1,10 +1,11 @@
 using System.Globalization;
+using GaitWatch.Lameness;
 using GaitWatch.Simulator;
 
 namespace GaitWatch.Benchmarks;
 
 /// <summary>What the detection report is asked for.</summary>
-/// <param name="Herds">Kinds of herds: plain, barn, hard.</param>
+/// <param name="Herds">Kinds of herds: plain, barn, hard, and one of a source apart.</param>
 /// <param name="Seeds">Seeds, one herd each.</param>
 /// <param name="Cows">Cows of a plain herd or a barn; a hard herd has forty.</param>
 /// <param name="Days">Days of history.</param>
@@ -13,9 +14,10 @@ namespace GaitWatch.Benchmarks;
 internal sealed record DetectionArguments(string[] Herds, long[] Seeds, int Cows, int Days, double[] Budgets, string? Picture)
 {
     public const string Usage =
-        "detection [--seeds 11,12,13] [--herd plain|barn|hard|all] [--cows 200] [--days 240] [--budget 1[,0.3,3]] [--picture reliability.png]";
+        "detection [--seeds 11,12,13] [--herd plain|barn|hard|second|all] [--cows 200] [--days 240] [--budget 1[,0.3,3]] [--picture reliability.png]";
 
-    private static readonly string[] _all = ["plain", "barn", "hard"];
+    private const string Second = "second";
+    private static readonly string[] _all = ["plain", "barn", "hard", Second];
 
     /// <summary>Reads them.</summary>
     /// <exception cref="FormatException">One cannot be read; says which and what would be right.</exception>
@@ -31,7 +33,7 @@ internal sealed record DetectionArguments(string[] Herds, long[] Seeds, int Cows
                 "--seeds" => read with { Seeds = [.. value.Split(',').Select(part => (long)Number(name, part, 0, 1e9))] },
                 "--herd" when value == "all" => read with { Herds = _all },
                 "--herd" when _all.Contains(value) => read with { Herds = [value] },
-                "--herd" => throw new FormatException($"--herd is '{value}': one of plain, barn, hard, all is needed."),
+                "--herd" => throw new FormatException($"--herd is '{value}': one of plain, barn, hard, second, all is needed."),
                 "--cows" => read with { Cows = (int)Number(name, value, 10, 5000) },
                 "--days" => read with { Days = (int)Number(name, value, 80, 1500) },
                 "--budget" => read with { Budgets = [.. value.Split(',').Select(part => Number(name, part, 0.01, 50))] },
@@ -43,8 +45,15 @@ internal sealed record DetectionArguments(string[] Herds, long[] Seeds, int Cows
         return read;
     }
 
-    /// <summary>The herd of a kind and seed. All kinds have lame cows; the plain one nothing else but scatter.</summary>
-    public HerdSpec Herd(string kind, long seed) => kind switch
+    /// <summary>Whether an oracle can be told the truth of such herds: it is made of the first source's laws.</summary>
+    public static bool HasOracle(string kind) => kind != Second;
+
+    /// <summary>The history of a herd of a kind and seed.</summary>
+    public (HerdHistory History, List<HerdInput> Inputs) Draw(string kind, long seed) =>
+        kind == Second ? SecondSourceHistory.Of(seed, Cows, Days) : FirstSourceHistory.Of(Herd(kind, seed));
+
+    // All kinds have lame cows; the plain one nothing else but scatter.
+    private HerdSpec Herd(string kind, long seed) => kind switch
     {
         "plain" => HerdSpec.Plain(seed, Cows, Days) with { CasesPer100CowsAndYear = 40, MilkingsPerDay = seed % 2 == 0 ? 2 : 3 },
         "barn" => HerdSpec.Barn(seed, Cows, Days),

@@ -13,8 +13,7 @@ internal static class FoldBenchmark
 
     public static Task RunAsync()
     {
-        List<HerdInput> inputs = [];
-        HerdHistory.Of(HerdSpec.Barn(3, 300, 120), (_, drawn) => inputs = drawn);
+        var (_, inputs) = FirstSourceHistory.Of(HerdSpec.Barn(3, 300, 120));
         // Once for the code and the tables to be made, once for the figure.
         Fold(inputs);
         var (fold, elapsed) = Fold(inputs);

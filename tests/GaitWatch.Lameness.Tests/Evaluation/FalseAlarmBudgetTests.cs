@@ -16,7 +16,7 @@ public sealed class FalseAlarmBudgetTests
         Designs.Fill(new GaitWatch.Lameness.Balances(0.2, 0, 0), designs);
         var predicted = 0.0;
         for (var i = 0; i < designs.Length; i++)
-            predicted += table.Rate(Math.Sqrt(inverse.Quadratic(designs[i])), Limit(i));
+            predicted += table.Rate(FalseAlarmTable.PlaceOfSize(Math.Sqrt(inverse.Quadratic(designs[i]))), FalseAlarmTable.Place(Limit(i)));
 
         var random = new Random(11);
         var rules = new Cusum[designs.Length];

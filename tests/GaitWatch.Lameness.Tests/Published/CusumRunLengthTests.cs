@@ -83,7 +83,7 @@ public sealed class CusumRunLengthTests
         var tails = Array.IndexOf(CowNoise.Tails, 5.0);
         var tail = new LikelihoodRatioTail(5);
         var chain = 1 / RunLength.Average(x => tail.Cdf(size, x), limit, 160);
-        Assert.InRange(FalseAlarmTable.For(tails).Rate(size, limit), chain * 0.93, chain * 1.07);
+        Assert.InRange(FalseAlarmTable.For(tails).Rate(FalseAlarmTable.PlaceOfSize(size), FalseAlarmTable.Place(limit)), chain * 0.93, chain * 1.07);
     }
 
     private static double Gauss(Random random) =>

@@ -83,8 +83,12 @@ public sealed class BrowserTests : IAsyncLifetime
     public async Task A_flag_is_closed_in_two_taps_without_script()
     {
         var page = await PhoneAsync("/", script: false);
-        await page.GetByLabel("Close the flag of cow 87").TapAsync();
-        await page.Locator(".flag", new() { HasText = "87" }).GetByRole(AriaRole.Button, new() { Name = "Seen walking sound" }).First.TapAsync();
+        var flag = page.Locator(".flag", new() { Has = page.Locator(".flag-number", new() { HasTextRegex = new("^87$") }) });
+        await flag.GetByLabel("Close the flag of cow 87").ClickAsync();
+        await Assertions.Expect(flag.Locator("details")).ToHaveAttributeAsync("open", "", new() { Timeout = PatienceMs });
+        var answer = await page.RunAndWaitForResponseAsync(
+            () => flag.GetByRole(AriaRole.Button, new() { Name = "Seen walking sound" }).ClickAsync(), response => response.Request.Method == "POST");
+        Assert.Equal(303, answer.Status);
         await page.WaitForURLAsync("**/?closed=*");
         Assert.Contains("Cow 87: flag closed (Left hind).", await page.GetByRole(AriaRole.Status).InnerTextAsync(), StringComparison.Ordinal);
         Assert.DoesNotContain("87", await page.Locator(".flag-number").AllInnerTextsAsync());
