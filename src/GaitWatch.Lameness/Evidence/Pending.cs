@@ -8,7 +8,7 @@ namespace GaitWatch.Lameness;
 internal sealed record Pending(Reading Reading, string Platform, Session Common, Crossed Crossed)
 {
     /// <summary>The cow behind, once she has crossed; null when there was none close by.</summary>
-    public Crossed? Behind { get; set; }
+    public Crossed? Behind { get; init; }
 
     public void Save(BinaryWriter writer)
     {

@@ -199,8 +199,8 @@ internal sealed class CowWatch
     /// <summary>Tells the cow ahead who came behind her.</summary>
     private static void Follow(FoldedHerd folded, PlatformMovement platform, Crossed crossed)
     {
-        if (platform.Newest is { } ahead && ahead.IsNextTo(crossed) && folded.Cows.GetValueOrDefault(ahead.Cow)?._pending is { } pending && pending.Crossed == ahead)
-            pending.Behind = crossed;
+        if (platform.Newest is { } ahead && ahead.IsNextTo(crossed) && folded.Cows.GetValueOrDefault(ahead.Cow) is { _pending: { } pending } cow && pending.Crossed == ahead)
+            cow._pending = pending with { Behind = crossed };
         platform.Newest = crossed;
     }
 
