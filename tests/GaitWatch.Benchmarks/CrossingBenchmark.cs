@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using GaitWatch.Barn;
 using GaitWatch.Gait;
+using GaitWatch.Gait.Tests;
 using GaitWatch.Herd;
 using GaitWatch.Simulator;
 using GaitWatch.Store;
@@ -36,8 +37,31 @@ internal static class CrossingBenchmark
                 Milliseconds(time.Median), Milliseconds(time.Ninety), (time.Median / reference.Median).ToString("0.00", CultureInfo.InvariantCulture));
         }
 
+        Adversarial(table, reference.Median);
         table.Write();
         return Task.CompletedTask;
+    }
+
+    /// <summary>Signals made to be hard: the slowest of those of a crossing's length, and two that are far longer, whole and for each four seconds of them.</summary>
+    private static void Adversarial(FigureTable table, double reference)
+    {
+        var analyser = new CrossingAnalyser(TwinPlate.Default, new GaitOptions());
+        var timed = AdversarialSignals.OfACrossing()
+            .Select(signal => (Signal: signal, Frames: WalkSource.Frames(signal.SamplesKg, signal.Hz)))
+            .Select(each => (each.Signal, Time: Measure(() => analyser.Analyse(each.Frames), 40, 60))).ToArray();
+        Row($"slowest of {timed.Length} adversarial signals: {timed.MaxBy(each => each.Time.Median).Signal.Name}", timed.MaxBy(each => each.Time.Median));
+        foreach (var signal in new[] { AdversarialSignals.FootfallsWithoutEnd(), AdversarialSignals.AnHourStanding() })
+        {
+            var frames = WalkSource.Frames(signal.SamplesKg, signal.Hz);
+            var time = Measure(() => analyser.Analyse(frames), 3, 10);
+            Row(signal.Name, (signal, time));
+            var part = 4 / signal.Seconds;
+            Row("  for each 4 s of it", (signal with { SamplesKg = [.. signal.SamplesKg.Select(cell => cell[..(int)(4 * signal.Hz)])] }, (part * time.Median, part * time.Ninety)));
+        }
+
+        void Row(string name, (AdversarialSignals.Signal Signal, (double Median, double Ninety) Time) timed) => table.Add(
+            string.Create(CultureInfo.InvariantCulture, $"{name}, {timed.Signal.Seconds:0.0} s, {4 * timed.Signal.SamplesKg[0].Length} samples"),
+            Milliseconds(timed.Time.Median), Milliseconds(timed.Time.Ninety), (timed.Time.Median / reference).ToString("0.00", CultureInfo.InvariantCulture));
     }
 
     // The first of these seeds' crossings that is nearest to four seconds, the empty plate before and after included.
@@ -72,13 +96,13 @@ internal static class CrossingBenchmark
         ];
     }
 
-    private static (double Median, double Ninety) Measure(Action work)
+    private static (double Median, double Ninety) Measure(Action work, int warmUp = WarmUp, int rounds = Rounds)
     {
         // Long enough for the compiler to have made its last version.
-        for (var i = 0; i < WarmUp; i++)
+        for (var i = 0; i < warmUp; i++)
             work();
-        var times = new double[Rounds];
-        for (var i = 0; i < Rounds; i++)
+        var times = new double[rounds];
+        for (var i = 0; i < rounds; i++)
         {
             var since = Stopwatch.GetTimestamp();
             work();
@@ -86,7 +110,7 @@ internal static class CrossingBenchmark
         }
 
         Array.Sort(times);
-        return (times[Rounds / 2], times[Rounds * 9 / 10]);
+        return (times[rounds / 2], times[rounds * 9 / 10]);
     }
 
     private static string Milliseconds(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.00} ms");

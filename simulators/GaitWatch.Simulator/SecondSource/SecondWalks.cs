@@ -156,21 +156,11 @@ public static partial class SecondWalks
         var wholes = footfalls.Where(footfall => footfall.IsWhole).ToArray();
         return new(kind, platform, cells.Read(random, perSample), ImmutableArray<LostSamples>.Empty, new CrossingTruth(
             weightKg,
-            walk is null ? null : LegsOf(wholes),
+            walk is null ? null : LegTruths.Of(wholes),
             walk is null || wholes.Length == 0 ? null : wholes.Average(footfall => footfall.StrideSeconds),
             pace is null ? null : (pace.XAt(last + start) - pace.XAt(first + start)) / (last - first),
             first,
             footfalls.Max(footfall => footfall.LiftSeconds),
             [.. footfalls]));
-    }
-
-    private static PerFoot<LegTruth> LegsOf(FootfallTruth[] wholes)
-    {
-        var of = PerFoot.From(foot => wholes.Where(footfall => footfall.Foot == foot).ToArray());
-        var loads = of.Select(list => list.Length == 0 ? null : (double?)list.Average(footfall => footfall.LoadKg!.Value));
-        var sum = loads.Lf + loads.Rf + loads.Lh + loads.Rh;
-        return PerFoot.From(foot => of[foot].Length == 0
-            ? new LegTruth(null, null, null, null, 0)
-            : new LegTruth(loads[foot], loads[foot] / sum, of[foot].Average(f => f.PeakKg), of[foot].Average(f => f.StanceSeconds), of[foot].Length));
     }
 }

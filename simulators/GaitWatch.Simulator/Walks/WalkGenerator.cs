@@ -99,21 +99,11 @@ public static partial class WalkGenerator
         var sensors = platform.Sensors ?? PlatformSensors.Draw(random, platform.Cells.Length);
         var samples = CellReadings.Of(platform, sensors, loads, TicksPerSample(platform), random);
         footfalls.Sort((a, b) => a.ContactSeconds.CompareTo(b.ContactSeconds));
-        var whole = footfalls.Where(footfall => footfall.IsWhole).ToLookup(footfall => footfall.Foot);
-        PerFoot<LegTruth>? legs = null;
-        if (oneWalk)
-        {
-            var load = PerFoot.From<double?>(foot => whole[foot].Any() ? whole[foot].Average(footfall => footfall.LoadKg!.Value) : null);
-            var sum = load.Lf + load.Rf + load.Lh + load.Rh;
-            legs = PerFoot.From(foot => whole[foot].Any()
-                ? new LegTruth(load[foot], load[foot] / sum, whole[foot].Average(f => f.PeakKg), whole[foot].Average(f => f.StanceSeconds), whole[foot].Count())
-                : new LegTruth(null, null, null, null, 0));
-        }
-
+        var wholes = footfalls.Where(footfall => footfall.IsWhole).ToArray();
         var truth = new CrossingTruth(
             weightKg,
-            legs,
-            oneWalk && whole.Count > 0 ? footfalls.Where(footfall => footfall.IsWhole).Average(footfall => footfall.StrideSeconds) : null,
+            oneWalk ? LegTruths.Of(wholes) : null,
+            oneWalk && wholes.Length > 0 ? wholes.Average(footfall => footfall.StrideSeconds) : null,
             speed,
             footfalls[0].ContactSeconds,
             footfalls.Max(footfall => footfall.LiftSeconds),

@@ -20,10 +20,15 @@ public sealed partial class DemoOnScreen : IAsyncLifetime, IDisposable
     /// <summary>What browsers complained of, and requests to anywhere else.</summary>
     public List<string> Complaints { get; } = [];
 
+    /// <summary>What it printed.</summary>
+    public string Said => _demo!.Said;
+
+    internal static ChildProcess Start(TemporaryFolder folder, string temporary) => ChildProcess.Start(
+        "env", [$"TMPDIR={temporary}", "dotnet", Programs.GaitWatch, "demo", $"--GaitWatch:Http:Urls=http://127.0.0.1:{Programs.FreePort()}", $"--GaitWatch:Mqtt:Port={Programs.FreePort()}"], folder.Path);
+
     public async Task InitializeAsync()
     {
-        _demo = ChildProcess.Start(
-            "env", [$"TMPDIR={_folder.Sub("tmp")}", "dotnet", Programs.GaitWatch, "demo", $"--GaitWatch:Http:Urls=http://127.0.0.1:{Programs.FreePort()}", $"--GaitWatch:Mqtt:Port={Programs.FreePort()}"], _folder.Path);
+        _demo = Start(_folder, _folder.Sub("tmp"));
         var said = await Until.AsyncOf(
             "the demo to say what to look at", () => Task.FromResult(_demo.Said), said => said.Contains("Ctrl-C ends the demo.", StringComparison.Ordinal), TimeSpan.FromMinutes(10), () => _demo.Said);
         Address = new Uri(Runs().Match(said).Groups[1].Value);

@@ -5,7 +5,8 @@ using Microsoft.Playwright;
 namespace GaitWatch.Acceptance;
 
 /// <summary>The herd manager's morning and the look back weeks later, in a real browser on the demo barn, on a phone and at a desk.</summary>
-public sealed class ManagerTests(DemoOnScreen barn) : IClassFixture<DemoOnScreen>
+[Collection(DemoGroup.Name)]
+public sealed class ManagerTests(DemoOnScreen barn)
 {
     [Theory]
     [InlineData(360)]

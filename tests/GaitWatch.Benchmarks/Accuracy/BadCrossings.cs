@@ -12,7 +12,7 @@ internal static class BadCrossings
         var analyser = WalkSource.Analyser(null);
         var table = new FigureTable("kind", "crossings", "accepted", "right reason first", "right reason among them");
         int all = 0, allAccepted = 0, allFirst = 0;
-        foreach (var source in WalkSource.All)
+        foreach (var source in WalkSource.OfEveryKind)
         {
             foreach (var kind in CrossingKinds.Bad)
             {

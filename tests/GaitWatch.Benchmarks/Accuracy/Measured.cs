@@ -14,9 +14,12 @@ internal sealed record Measured(bool Accepted, double WeightKg, double StrideSec
     public static Measured Refused { get; } = new(false, 0, 0, default);
 
     /// <summary>What GaitWatch says.</summary>
-    public static Measured Of(WindowAnalysis analysis)
+    public static Measured Of(WindowAnalysis analysis) => Of(analysis.Crossings is [var only] ? only : null);
+
+    /// <summary>What GaitWatch says of a crossing; null where it found none.</summary>
+    public static Measured Of(Gait.Crossing? found)
     {
-        if (analysis.Crossings is not [{ Reasons.IsEmpty: true } crossing])
+        if (found is not { Reasons.IsEmpty: true } crossing)
             return Refused;
         return new(true, crossing.WeightKg!.Value, crossing.StrideSeconds!.Value, PerFoot.From(foot =>
         {

@@ -8,6 +8,8 @@ namespace GaitWatch.Benchmarks;
 internal sealed class ReferenceRun : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("gaitwatch-reference-").FullName;
+    private int _batches;
+    private Task _last = Task.CompletedTask;
 
     private ReferenceRun()
     {
@@ -16,14 +18,28 @@ internal sealed class ReferenceRun : IDisposable
     /// <summary>Makes ready.</summary>
     public static ReferenceRun Start() => new();
 
-    /// <summary>What the reference says of each crossing.</summary>
-    public IReadOnlyList<Measured> Measure(IReadOnlyList<SimulatedCrossing> crossings)
+    /// <summary>What the reference says of each crossing; it runs beside us, one batch after another.</summary>
+    public Task<IReadOnlyList<Measured>> MeasureAsync(IReadOnlyList<SimulatedCrossing> crossings)
+    {
+        var number = _batches++;
+        var answer = After(_last);
+        _last = answer;
+        return answer;
+
+        async Task<IReadOnlyList<Measured>> After(Task last)
+        {
+            await last;
+            return await Task.Run(() => Measure(crossings, number));
+        }
+    }
+
+    private IReadOnlyList<Measured> Measure(IReadOnlyList<SimulatedCrossing> crossings, int number)
     {
         if (crossings.Count == 0)
             return [];
-        var samples = Path.Combine(_folder, "samples.f32");
-        var index = Path.Combine(_folder, "index.json");
-        var answer = Path.Combine(_folder, "answer.json");
+        var samples = Path.Combine(_folder, $"samples-{number}.f32");
+        var index = Path.Combine(_folder, $"index-{number}.json");
+        var answer = Path.Combine(_folder, $"answer-{number}.json");
         using (var file = new BinaryWriter(File.Create(samples)))
         {
             foreach (var cell in crossings.SelectMany(crossing => crossing.Samples))
@@ -45,6 +61,7 @@ internal sealed class ReferenceRun : IDisposable
         if (python.ExitCode != 0)
             throw new InvalidOperationException($"The reference ended with {python.ExitCode}: {errors}");
         using var document = JsonDocument.Parse(File.ReadAllText(answer));
+        File.Delete(samples);
         return [.. document.RootElement.EnumerateArray().Select(Read)];
     }
 

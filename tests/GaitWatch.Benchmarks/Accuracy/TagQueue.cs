@@ -28,7 +28,7 @@ internal static class TagQueue
         var (crossings, reads, owners) = (new List<(DateTimeOffset, DateTimeOffset)>(), new List<TagRead>(), new List<Eid>());
         for (var k = 0; k < options.Queue; k++)
         {
-            var source = WalkSource.All[random.Below(2)];
+            var source = WalkSource.OfEveryKind[random.Below(2)];
             var crossing = source.Of(random.Chance(0.5) ? CrossingKind.Steady : CrossingKind.Varied, options.Seed + k, null);
             var found = analyser.Analyse(WalkSource.Frames(crossing)).Crossings;
             if (found.Length != 1)

@@ -3,13 +3,16 @@ using GaitWatch.Simulator;
 
 namespace GaitWatch.Benchmarks;
 
-/// <summary>One of the simulator's two sources of crossings.</summary>
+/// <summary>One of the simulator's three sources of crossings.</summary>
 /// <param name="Name">What the report calls it.</param>
 /// <param name="Of">Makes a crossing.</param>
 internal sealed record WalkSource(string Name, Func<CrossingKind, long, SimulatedPlatform?, SimulatedCrossing> Of)
 {
-    /// <summary>Both.</summary>
-    public static IReadOnlyList<WalkSource> All { get; } = [new("first", WalkGenerator.Of), new("second", SecondWalks.Of)];
+    /// <summary>Those that make good crossings and bad ones.</summary>
+    public static IReadOnlyList<WalkSource> OfEveryKind { get; } = [new("first", WalkGenerator.Of), new("second", SecondWalks.Of)];
+
+    /// <summary>All; the third makes good crossings only.</summary>
+    public static IReadOnlyList<WalkSource> All { get; } = [.. OfEveryKind, new("third", ThirdWalks.Of)];
 
     private static readonly DateTimeOffset s_start = new(2026, 3, 2, 5, 14, 7, TimeSpan.Zero);
 
@@ -24,6 +27,13 @@ internal sealed record WalkSource(string Name, Func<CrossingKind, long, Simulate
                 yield return crossing;
         }
     }
+
+    /// <summary>The frames in which a device sends a recording.</summary>
+    public static List<Frame> Frames(float[][] samples, double hz) =>
+    [
+        .. Enumerable.Range(0, (samples[0].Length + 49) / 50).Select(i => new Frame(
+            i, s_start.AddMilliseconds(Math.Round(1000 * 50 * i / hz)), hz, [.. samples.Select(cell => cell[(50 * i)..Math.Min(cell.Length, 50 * (i + 1))])])),
+    ];
 
     /// <summary>The frames in which a device sends a crossing.</summary>
     public static List<Frame> Frames(SimulatedCrossing crossing) =>

@@ -3,8 +3,8 @@ using GaitWatch.Simulator;
 namespace GaitWatch.Gait.Tests;
 
 /// <summary>
-/// How near the figures come to the truth of simulated crossings. The bounds are what was measured over other seeds with a margin of
-/// about a third; they hold the analysis where it is, they are no claim about real cows.
+/// How near the figures come to the truth of simulated crossings. The seeds are fixed, and the bounds are what they give with a margin of
+/// about a fifth; they hold the analysis where it is, they are no claim about real cows.
 /// </summary>
 public class AccuracyTests
 {
@@ -13,62 +13,71 @@ public class AccuracyTests
     private const long FirstSeed = 700_001;
 
     [Fact]
-    public void Steady_walks() => Measure(CrossingKind.Steady, null, Inside).Expect(accepted: 0.99, share: 0.055, worst: 0.4, weight: 0.2, peak: 0.5, stance: 12, stride: 1);
+    public void Steady_walks() => Measure(CrossingKind.Steady, null, Inside).Expect(accepted: 0.99, share: 0.052, worst: 0.2, weight: 0.15, peak: 0.4, stance: 11, stride: 0.6);
 
     [Fact]
-    public void Changing_and_slow_walks() => Measure(CrossingKind.Varied, null, Inside).Expect(accepted: 0.99, share: 0.08, worst: 0.5, weight: 0.3, peak: 0.55, stance: 20, stride: 5);
+    public void Changing_and_slow_walks() => Measure(CrossingKind.Varied, null, Inside).Expect(accepted: 0.99, share: 0.07, worst: 0.3, weight: 0.27, peak: 0.4, stance: 16, stride: 3.2);
 
     [Fact]
-    public void Feet_partly_over_an_edge() => Measure(CrossingKind.Steady, null, OverEdge).Expect(accepted: 0.97, share: 0.10, worst: 1.5, weight: 0.35, peak: 0.9, stance: 13, stride: 2.5);
+    public void Feet_partly_over_an_edge() => Measure(CrossingKind.Steady, null, OverEdge).Expect(accepted: 0.97, share: 0.085, worst: 0.8, weight: 0.25, peak: 0.6, stance: 11, stride: 1);
 
     [Fact]
     public void Changing_and_slow_walks_with_feet_partly_over_an_edge() =>
-        Measure(CrossingKind.Varied, null, OverEdge).Expect(accepted: 0.96, share: 0.15, worst: 2, weight: 0.4, peak: 0.9, stance: 21, stride: 6);
+        Measure(CrossingKind.Varied, null, OverEdge).Expect(accepted: 0.96, share: 0.11, worst: 0.75, weight: 0.28, peak: 0.6, stance: 18, stride: 3.5);
 
     /// <summary>The other source's walks: hesitations, stances that keep their part of the stride, other curves, coloured noise.</summary>
     [Fact]
     public void Steady_walks_of_the_second_source() =>
-        Measure(CrossingKind.Steady, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.99, share: 0.085, worst: 0.8, weight: 0.3, peak: 0.7, stance: 15, stride: 3);
+        Measure(CrossingKind.Steady, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.99, share: 0.072, worst: 0.3, weight: 0.22, peak: 0.45, stance: 13, stride: 1.8);
 
     [Fact]
     public void Changing_and_slow_walks_of_the_second_source() =>
-        Measure(CrossingKind.Varied, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.97, share: 0.19, worst: 2, weight: 1.2, peak: 0.8, stance: 21, stride: 9);
+        Measure(CrossingKind.Varied, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.97, share: 0.145, worst: 0.9, weight: 0.9, peak: 0.5, stance: 18, stride: 7);
 
-    public static TheoryData<double, double, int> Platforms => new()
+    /// <summary>The third source's walks, which nothing was tuned on: no two footfalls alike, a pace that wanders, contacts that come early and late.</summary>
+    [Fact]
+    public void Steady_walks_of_the_third_source() =>
+        Measure(CrossingKind.Steady, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.98, share: 0.155, worst: 0.55, weight: 0.8, peak: 0.6, stance: 9.5, stride: 8);
+
+    [Fact]
+    public void Changing_and_slow_walks_of_the_third_source() =>
+        Measure(CrossingKind.Varied, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.97, share: 0.225, worst: 0.9, weight: 1.35, peak: 0.7, stance: 12, stride: 12.5);
+
+    public static TheoryData<double, double, int, double, double> Platforms => new()
     {
-        // plate m, Hz, cells a plate
-        { 1.8, 200, 2 },
-        { 3.6, 200, 2 },
-        { 6.0, 200, 5 },
-        { 2.4, 50, 2 },
-        { 2.4, 100, 3 },
-        { 2.4, 500, 4 },
-        { 2.4, 1000, 2 },
+        // plate m, Hz, cells a plate; share steady and varied. The longer the plates, the more a foot's place matters: a foot far from a cell is weighed by two whose gains differ.
+        { 1.8, 200, 2, 0.13, 0.185 },
+        { 3.6, 200, 2, 0.062, 0.08 },
+        { 6.0, 200, 5, 0.097, 0.105 },
+        { 2.4, 50, 2, 0.062, 0.08 },
+        { 2.4, 100, 3, 0.053, 0.066 },
+        { 2.4, 500, 4, 0.045, 0.066 },
+        { 2.4, 1000, 2, 0.053, 0.066 },
     };
 
     [Theory]
     [MemberData(nameof(Platforms))]
-    public void Other_platforms(double lengthMetres, double hz, int cells)
+    public void Other_platforms(double lengthMetres, double hz, int cells, double steady, double varied)
     {
         // On 1.8 m often no leg lands twice, and the stride time rests on left and right being half a stride apart.
         var isShort = lengthMetres < 2;
         var platform = SimulatedPlatform.Of(lengthMetres, hz, cells, 0.1);
         Measure(CrossingKind.Steady, platform, Inside, 60).Expect(
-            accepted: 0.98, share: isShort ? 0.5 : 0.1, worst: isShort ? 3 : 0.6, weight: isShort ? 2 : 0.35, peak: 0.8, stance: 13, stride: isShort ? 25 : 3);
+            accepted: 0.99, share: steady, worst: isShort ? 1.1 : 0.35, weight: isShort ? 0.75 : 0.2, peak: 0.45, stance: 11, stride: isShort ? 9.5 : 1.3);
         Measure(CrossingKind.Varied, platform, Inside, 60).Expect(
-            accepted: 0.98, share: isShort ? 0.5 : 0.12, worst: isShort ? 3 : 0.8, weight: isShort ? 2 : 0.45, peak: 0.8, stance: 22, stride: isShort ? 25 : 6);
+            accepted: 0.99, share: varied, worst: isShort ? 1.15 : 0.3, weight: isShort ? 0.85 : 0.25, peak: 0.5, stance: 16, stride: isShort ? 11.5 : 3.5);
     }
 
     /// <summary>Errors over stated errors: mean 0, standard deviation 1, in each fifth of the stated error.</summary>
     [Theory]
-    [InlineData(CrossingKind.Steady)]
-    [InlineData(CrossingKind.Varied)]
-    public void The_stated_error_of_a_share_is_the_error_it_has(CrossingKind kind)
+    [InlineData(CrossingKind.Steady, 0.67, 0.95)]
+    [InlineData(CrossingKind.Varied, 0.82, 1.15)]
+    public void The_stated_error_of_a_share_is_the_error_it_has(CrossingKind kind, double least, double most)
     {
         var fifths = Measure(kind, null, Inside, 300).StandardisedFifths();
         Assert.Equal(5, fifths.Count);
-        Assert.All(fifths, fifth => Assert.InRange(fifth.Deviation, 0.55, 1.35));
-        Assert.InRange(fifths.Average(fifth => fifth.Mean), -0.15, 0.15);
+        Assert.All(fifths, fifth => Assert.InRange(fifth.Deviation, least, most));
+        Assert.All(fifths, fifth => Assert.InRange(fifth.Mean, -0.15, 0.15));
     }
 
     private static bool Inside(SimulatedCrossing crossing) => crossing.Truth.Footfalls.All(footfall => footfall.IsWhole);

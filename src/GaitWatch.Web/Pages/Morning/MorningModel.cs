@@ -47,12 +47,15 @@ public sealed record MorningModel(
     internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, string? justDone, CancellationToken cancellation)
     {
         var page = await PageContext.ReadAsync(store, MorningTexts.Title, "/", cancellation);
+        // What the rest of the page needs is worked out meanwhile.
+        var readHits = store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation);
+        var readPlatforms = Task.Run(() => store.Reader.PlatformsAsync(cancellation), cancellation);
         var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
             .Select(flag => new FlagCard(flag, page.Today.DayNumber - page.Calendar.DayOf(flag.OnsetAt).DayNumber, NotSeen(flag, page.Newest)))
             .ToArray();
         var first = await store.Reader.OldestAsync(cancellation);
         var day = first is null ? 0 : page.Today.DayNumber - page.Calendar.DayOf(first.Value).DayNumber + 1;
-        var platforms = await store.Reader.PlatformsAsync(cancellation);
+        var platforms = await readPlatforms;
         var closed = justClosed is null ? null : (await store.Reader.AlertAsync(justClosed, cancellation))?.Alert;
         var (listed, examined) = (AlertState.Listed.WireName(), AlertState.Examined.WireName());
         // A listed cow leaves the morning, unless she is to be looked at today or has stopped crossing.
@@ -67,7 +70,7 @@ public sealed record MorningModel(
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
             [.. tasks.Select(FollowUpView.Of)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
             first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed,
-            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation)).Overall);
+            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await readHits).Overall);
     }
 
     private static IEnumerable<FlagGroup> Groupings(FlagCard[] flags)
