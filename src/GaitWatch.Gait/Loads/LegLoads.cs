@@ -40,6 +40,9 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             for (var p = 0; p < sensitivity.Length; p++)
                 byClock[k, p] -= load * sensitivity[p];
             perImpulse[f] = 1 / stride;
+            // The stride around this stance ends in four times (contact and lift before and after), mostly off the plates and each as uneven as her steps.
+            var uneven = foot.ImpulseKgSeconds * 0.25 * Math.Sqrt(4) * clock.UnevenSeconds / stride;
+            impulses[f, f] += uneven * uneven;
             peaks[k] += foot.PeakKg;
             stances[k] += (foot.Lift - foot.Contact) * step;
         }

@@ -31,14 +31,21 @@ internal sealed class StrideClock
     /// <param name="stancePart">Strides after its contact by which a lift is told.</param>
     /// <param name="course">Stride time over the strides done.</param>
     /// <param name="covariance">Of the stride times at its knots, seconds squared.</param>
-    public StrideClock(double origin, double stance, double stancePart, PaceCourse course, double[,] covariance)
+    /// <param name="timeError">Scatter of contacts and lifts about the course, seconds.</param>
+    public StrideClock(double origin, double stance, double stancePart, PaceCourse course, double[,] covariance, double timeError)
     {
+        // The least scatter that is tried is that of times seen well.
+        var seen = ClockTrial.TimeErrors[0];
+        UnevenSeconds = Math.Sqrt(Math.Max(0, (timeError * timeError) - (seen * seen)));
         _origin = origin;
         _stance = stance;
         _stancePart = stancePart;
         _course = course;
         _covariance = covariance;
     }
+
+    /// <summary>How uneven her steps are: scatter of contacts and lifts about the course beyond what they are seen by, seconds.</summary>
+    public double UnevenSeconds { get; }
 
     /// <summary>Mean time a foot is on the ground, seconds.</summary>
     public double StanceSeconds => _stance;
