@@ -17,6 +17,12 @@ internal sealed class StrideClock
     /// <summary>A foot over an edge nearer to the entry than this is over the entry edge, metres: plates are longer than twice this.</summary>
     private const double EntryMetres = 0.5;
 
+    /// <summary>
+    /// How much a contact or a lift that is seen well scatters from stance to stance of a leg, seconds: so much shows on plates that even walks
+    /// were simulated on.
+    /// </summary>
+    private const double SeenSeconds = 0.003;
+
     /// <summary>Groups of times that are whole strides apart: contacts and lifts of four legs.</summary>
     private const int FirstLift = ClockFit.FirstLift;
 
@@ -34,9 +40,7 @@ internal sealed class StrideClock
     /// <param name="timeError">Scatter of contacts and lifts about the course, seconds.</param>
     public StrideClock(double origin, double stance, double stancePart, PaceCourse course, double[,] covariance, double timeError)
     {
-        // The least scatter that is tried is that of times seen well.
-        var seen = ClockTrial.TimeErrors[0];
-        UnevenSeconds = Math.Sqrt(Math.Max(0, (timeError * timeError) - (seen * seen)));
+        UnevenSeconds = Math.Sqrt(Math.Max(0, (timeError * timeError) - (SeenSeconds * SeenSeconds)));
         _origin = origin;
         _stance = stance;
         _stancePart = stancePart;

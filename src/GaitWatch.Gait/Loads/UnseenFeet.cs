@@ -8,13 +8,13 @@ namespace GaitWatch.Gait;
 internal static class UnseenFeet
 {
     /// <summary>Error of the impulse, as a part of it: less than draws the pressure so far aside that the foot is found.</summary>
-    private const double Error = 0.006;
+    private const double Error = 0.004;
 
     /// <summary>Middle of the strip in which such a foot stands, metres beyond the edge: half of it or more is off the plate.</summary>
-    private const double BeyondMetres = 0.03;
+    private const double BeyondMetres = 0.02;
 
     /// <summary>Half the width of that strip with what a place is mistaken by, metres.</summary>
-    private const double NearMetres = 0.06;
+    private const double NearMetres = 0.05;
 
     /// <summary>Variance of a foot's impulse on that account, as a part of the square of the impulse.</summary>
     /// <param name="foot">A foot.</param>
