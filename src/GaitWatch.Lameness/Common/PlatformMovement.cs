@@ -2,11 +2,11 @@ namespace GaitWatch.Lameness;
 
 /// <summary>
 /// What moves everybody on one platform: slow drift of its level, and what one session has in common (floor, temperature, mood). A cow
-/// is not lame because the floor is wet. The session's part is the median of the cows' residuals, shrunk towards none while few have crossed.
+/// is not lame because the floor is wet. The session's part is a robust mean of the cows' residuals (<see cref="SessionMean"/>), shrunk towards none while few have crossed.
 /// </summary>
 /// <remarks>
-/// Median, because some cows are lame; its variance is pi/2 times that of a mean (normal noise). Drift of the level is a scalar Kalman filter for each balance, fed
-/// once a session. Nothing looks ahead: a passage is judged by those before it, and judged again by its whole session when the same cow comes next.
+/// Drift of the level is a scalar Kalman filter for each balance, fed once a session. Nothing looks ahead: a passage is judged by those before it, and judged again
+/// by its whole session when the same cow comes next.
 /// </remarks>
 internal sealed class PlatformMovement
 {
@@ -44,13 +44,13 @@ internal sealed class PlatformMovement
     private const double LeastUnrest = 0.6;
     private const double MostUnrest = 5;
 
-    private readonly List<Vector3> _residuals = new(Kept);
+    private readonly List<Residual> _residuals = new(Kept);
     private readonly List<Session> _past = new(Remembered);
     private Vector3 _level;
     private Vector3 _levelVariance;
     private Vector3 _sessionVariance = new(FirstSessionVariance, FirstSessionVariance, FirstSessionVariance);
-    private Vector3 _median;
-    private Vector3 _medianVariance;
+    private Vector3 _mean;
+    private Vector3 _meanVariance;
     private long _startTicks;
     private long _lastTicks;
     private long _number;
@@ -59,6 +59,7 @@ internal sealed class PlatformMovement
     private int _troubledSessions;
     private bool _trouble;
     private double _unrest = 1;
+    private Session? _current;
 
     /// <param name="isFirst">The herd's first platform is the measure of all: its level starts as known, another's has to be learnt.</param>
     public PlatformMovement(bool isFirst)
@@ -73,19 +74,25 @@ internal sealed class PlatformMovement
     /// <summary>When the platform was last crossed, UTC ticks.</summary>
     public long LastTicks => _lastTicks;
 
+    /// <summary>The newest crossing; null before the first.</summary>
+    public Crossed? Newest { get; set; }
+
     /// <summary>Whether the platform lies.</summary>
     public bool IsTrouble => _trouble;
 
     /// <summary>The common movement as it stands.</summary>
-    public Session Current
+    public Session Current => _current ??= Now;
+
+    private Session Now
     {
         get
         {
             if (_number == 0)
                 return new Session(0, Vector3.Zero, Matrix3.Zero, 1, false);
-            var (x, xv) = Shrunk(_median.X, _medianVariance.X, _sessionVariance.X);
-            var (y, yv) = Shrunk(_median.Y, _medianVariance.Y, _sessionVariance.Y);
-            var (z, zv) = Shrunk(_median.Z, _medianVariance.Z, _sessionVariance.Z);
+            var prior = _trouble ? new Vector3(1, 1, 1) : _sessionVariance;
+            var (x, xv) = SessionMean.Shrunk(_residuals, r => (r.Value.X, r.Variance.X), prior.X);
+            var (y, yv) = SessionMean.Shrunk(_residuals, r => (r.Value.Y, r.Variance.Y), prior.Y);
+            var (z, zv) = SessionMean.Shrunk(_residuals, r => (r.Value.Z, r.Variance.Z), prior.Z);
             var cov = Matrix3.Diagonal(_levelVariance.X + xv, _levelVariance.Y + yv, _levelVariance.Z + zv);
             return new Session(_number, _level + new Vector3(x, y, z), cov, _unrest, _trouble);
         }
@@ -102,6 +109,7 @@ internal sealed class PlatformMovement
 
         if (_number > 0)
             Close();
+        _current = null;
         var days = _number == 0 ? 0 : Math.Min((ticks - _lastTicks) / (double)TimeSpan.TicksPerDay, 30);
         var drift = LevelDriftPerDay * days;
         _levelVariance += new Vector3(drift, drift, drift);
@@ -111,7 +119,7 @@ internal sealed class PlatformMovement
         (_next, _crossed, _trouble) = (0, 0, false);
         // Of the last session's unrest half is expected again: floors stay wet for a day, not for a week.
         _unrest = Math.Sqrt(_unrest);
-        (_median, _medianVariance) = (Vector3.Zero, new Vector3(1e6, 1e6, 1e6));
+        (_mean, _meanVariance) = (Vector3.Zero, new Vector3(1e6, 1e6, 1e6));
     }
 
     /// <summary>Takes in a sound cow's passage less what she alone explains.</summary>
@@ -120,21 +128,25 @@ internal sealed class PlatformMovement
     /// <param name="distance">Her squared distance from what was expected of her, over its mean: 1 as expected, what lies far out counted little.</param>
     public void Add(Vector3 residual, in Matrix3 spread, double distance)
     {
+        _current = null;
         _crossed++;
         _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, Kept)))), LeastUnrest, MostUnrest);
+        var own = new Residual(residual - _level, spread.DiagonalVector);
         if (_residuals.Count < Kept)
-            _residuals.Add(residual - _level);
+            _residuals.Add(own);
         else
-            _residuals[_next] = residual - _level;
+            _residuals[_next] = own;
         _next = (_next + 1) % Kept;
         var count = _residuals.Count;
-        _median = Median(_residuals.Count, 0);
-        _medianVariance = Math.PI / 2 / count * spread.DiagonalVector;
-        if (count >= Recent && !_trouble)
-        {
-            var recent = Median(Recent, count < Kept ? count - Recent : _next - Recent);
-            _trouble = IsMore(recent, Math.PI / 2 / Recent * spread.DiagonalVector) || IsMore(_median, _medianVariance);
-        }
+        if (count < Recent)
+            return;
+        var ((x, xv), (y, yv), (z, zv)) = (
+            SessionMean.Of(_residuals, r => (r.Value.X, r.Variance.X)), SessionMean.Of(_residuals, r => (r.Value.Y, r.Variance.Y)), SessionMean.Of(_residuals, r => (r.Value.Z, r.Variance.Z)));
+        (_mean, _meanVariance) = (new Vector3(x, y, z), new Vector3(xv, yv, zv));
+        if (_trouble)
+            return;
+        var recent = Median(Recent, count < Kept ? count - Recent : _next - Recent);
+        _trouble = IsMore(recent, Math.PI / 2 / Recent * (count * _meanVariance)) || IsMore(_mean, _meanVariance);
     }
 
     /// <summary>The session of a number as it is known now; null when it is too long ago.</summary>
@@ -156,16 +168,16 @@ internal sealed class PlatformMovement
         _past.Add(Current);
         if (_past.Count > Remembered)
             _past.RemoveAt(0);
-        if (_crossed < 5)
+        if (_residuals.Count < Recent)
             return;
         _troubledSessions = _trouble ? _troubledSessions + 1 : 0;
         if (_trouble && _troubledSessions < SessionsToAccept)
             return;
         if (_trouble)
             (_levelVariance, _troubledSessions) = (new Vector3(1, 1, 1), 0);
-        Follow(_median.X, _medianVariance.X, _level.X, _levelVariance.X, _sessionVariance.X, out var x, out var xv, out var xs);
-        Follow(_median.Y, _medianVariance.Y, _level.Y, _levelVariance.Y, _sessionVariance.Y, out var y, out var yv, out var ys);
-        Follow(_median.Z, _medianVariance.Z, _level.Z, _levelVariance.Z, _sessionVariance.Z, out var z, out var zv, out var zs);
+        Follow(_mean.X, _meanVariance.X, _level.X, _levelVariance.X, _sessionVariance.X, out var x, out var xv, out var xs);
+        Follow(_mean.Y, _meanVariance.Y, _level.Y, _levelVariance.Y, _sessionVariance.Y, out var y, out var yv, out var ys);
+        Follow(_mean.Z, _meanVariance.Z, _level.Z, _levelVariance.Z, _sessionVariance.Z, out var z, out var zv, out var zs);
         (_level, _levelVariance, _sessionVariance) = (new Vector3(x, y, z), new Vector3(xv, yv, zv), new Vector3(xs, ys, zs));
     }
 
@@ -180,13 +192,6 @@ internal sealed class PlatformMovement
         newLevelVariance = (1 - gain) * levelVariance;
         var seen = Math.Min(median * median, 9 * all) - medianVariance - levelVariance;
         newSessionVariance = Math.Max(sessionVariance + (learning * (seen - sessionVariance)), LeastSessionVariance);
-    }
-
-    private (double Value, double Variance) Shrunk(double median, double medianVariance, double sessionVariance)
-    {
-        var prior = _trouble ? 1 : sessionVariance;
-        var kept = prior / (prior + medianVariance);
-        return (kept * median, kept * medianVariance);
     }
 
     private bool IsMore(Vector3 median, Vector3 variance) =>
@@ -205,7 +210,7 @@ internal sealed class PlatformMovement
         Span<double> z = stackalloc double[Kept];
         for (var i = 0; i < count; i++)
         {
-            var r = _residuals[(from + i + Kept) % Kept];
+            var r = _residuals[(from + i + Kept) % Kept].Value;
             (x[i], y[i], z[i]) = (r.X, r.Y, r.Z);
         }
 
@@ -224,8 +229,8 @@ internal sealed class PlatformMovement
         writer.Put(_level);
         writer.Put(_levelVariance);
         writer.Put(_sessionVariance);
-        writer.Put(_median);
-        writer.Put(_medianVariance);
+        writer.Put(_mean);
+        writer.Put(_meanVariance);
         writer.Write(_startTicks);
         writer.Write(_lastTicks);
         writer.Write(_number);
@@ -236,6 +241,7 @@ internal sealed class PlatformMovement
         writer.Write(_unrest);
         writer.PutAll(_residuals);
         writer.PutAll(_past);
+        Crossed.Save(writer, Newest);
     }
 
     public static PlatformMovement Load(BinaryReader reader)
@@ -245,8 +251,8 @@ internal sealed class PlatformMovement
             _level = reader.Take<Vector3>(),
             _levelVariance = reader.Take<Vector3>(),
             _sessionVariance = reader.Take<Vector3>(),
-            _median = reader.Take<Vector3>(),
-            _medianVariance = reader.Take<Vector3>(),
+            _mean = reader.Take<Vector3>(),
+            _meanVariance = reader.Take<Vector3>(),
             _startTicks = reader.ReadInt64(),
             _lastTicks = reader.ReadInt64(),
             _number = reader.ReadInt64(),
@@ -258,6 +264,7 @@ internal sealed class PlatformMovement
         };
         reader.TakeAll(p._residuals, Kept);
         reader.TakeAll(p._past, Remembered);
+        p.Newest = Crossed.Load(reader);
         return p;
     }
 }

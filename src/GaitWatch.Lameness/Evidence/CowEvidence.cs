@@ -41,7 +41,8 @@ internal sealed class CowEvidence
         Day = long.MinValue,
     };
 
-    private CowEvidence()
+    /// <summary>Of nobody yet: to be made equal to another.</summary>
+    public CowEvidence()
     {
     }
 
@@ -88,7 +89,7 @@ internal sealed class CowEvidence
             var kept = Math.Pow(herd.Noise.Kept, Math.Max(1, day - _n.Day));
             _n.Filter.NewDay(kept, _n.Noise.Level * herd.Noise.Day);
             for (var i = 0; i < _rules.Length; i++)
-                _rules[i].DayBias = kept * _rules[i].DayBias;
+                _rules[i].NewDay(kept);
             _n.Day = day;
         }
 
@@ -102,7 +103,7 @@ internal sealed class CowEvidence
         var kept = Math.Exp(-days / HerdNoise.WanderDays);
         _n.Filter.Roam(kept, herd.Noise.Wander);
         for (var i = 0; i < _rules.Length; i++)
-            _rules[i].WanderBias = kept * _rules[i].WanderBias;
+            _rules[i].Roam(kept);
     }
 
     /// <summary>Compares a passage with what is expected; <see cref="Advance"/> first.</summary>

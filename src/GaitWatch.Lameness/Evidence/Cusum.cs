@@ -21,14 +21,9 @@ internal struct Cusum
     /// <summary>Passages since the last zero.</summary>
     public long Count;
 
-    /// <summary>What the baseline's mean would have taken on of the designed change.</summary>
-    public Vector3 MeanBias;
-
-    /// <summary>What her wandering would have taken on of it.</summary>
-    public Vector3 WanderBias;
-
-    /// <summary>What the day would have taken on of it.</summary>
-    public Vector3 DayBias;
+    private SingleVector3 _meanBias;
+    private SingleVector3 _wanderBias;
+    private SingleVector3 _dayBias;
 
     /// <summary>Score and information of the change's size, in units of the design, since the last zero.</summary>
     public double Score;
@@ -36,8 +31,23 @@ internal struct Cusum
     /// <summary>See <see cref="Score"/>.</summary>
     public double Information;
 
+    /// <summary>What the baseline's mean would have taken on of the designed change.</summary>
+    public readonly Vector3 MeanBias => _meanBias.Wide;
+
+    /// <summary>What her wandering would have taken on of it.</summary>
+    public readonly Vector3 WanderBias => _wanderBias.Wide;
+
+    /// <summary>What the day would have taken on of it.</summary>
+    public readonly Vector3 DayBias => _dayBias.Wide;
+
     /// <summary>Best estimate of the change since the last zero, in units of the design.</summary>
     public readonly double Size => Information > 0 ? Score / Information : 0;
+
+    /// <summary>A new day: of what the last day would have taken on a fraction is left.</summary>
+    public void NewDay(double kept) => _dayBias = SingleVector3.Of(kept * DayBias);
+
+    /// <summary>Time goes by: of what her wandering would have taken on a fraction is left.</summary>
+    public void Roam(double kept) => _wanderBias = SingleVector3.Of(kept * WanderBias);
 
     /// <summary>Takes in one passage and returns the designed change's size in the surprise, in standard deviations.</summary>
     /// <param name="surprise">The passage less what was expected.</param>
@@ -62,9 +72,9 @@ internal struct Cusum
         Score += weight * along;
         Information += weight * size;
         Count++;
-        MeanBias += gains.Mean * left;
-        WanderBias += gains.Wander * left;
-        DayBias += gains.Day * left;
+        _meanBias = SingleVector3.Of(MeanBias + (gains.Mean * left));
+        _wanderBias = SingleVector3.Of(WanderBias + (gains.Wander * left));
+        _dayBias = SingleVector3.Of(DayBias + (gains.Day * left));
         if (Value <= 0)
             this = default;
         return Math.Sqrt(size);

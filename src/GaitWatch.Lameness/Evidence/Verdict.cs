@@ -17,22 +17,29 @@ internal static class Verdict
     /// </summary>
     private const double Beyond = 3;
 
+    /// <summary>
+    /// Added to the limit of the leg opposite one that is healing or lately healed, on the scale of log likelihood ratios: that it carries less again than it did while it carried for two is
+    /// so much likelier than a second trouble. Ours; it delays the flag of a cow who truly goes lame on the other leg by about a fifth.
+    /// </summary>
+    private const double OppositeShift = 1.5;
+
     /// <summary>Weighs one cow's evidence.</summary>
     /// <param name="cow">Her CUSUMs.</param>
     /// <param name="limits">The herd's limits.</param>
     /// <param name="sudden">Each pattern's drop in the newest passage, standard deviations.</param>
     /// <param name="vouched">Whether other cows vouch for the platform, so that a single passage may do.</param>
     /// <param name="open">Open troubles: what they are about is not raised again.</param>
+    /// <param name="eased">The leg that may be easing after a trouble: its opposite needs more.</param>
     /// <param name="evidence">Takes the evidence of each pattern as a fraction of its limit, in the order of <see cref="WatchedPattern.All"/>.</param>
     /// <returns>The CUSUM that would raise an alert; -1 when none would.</returns>
     public static int Weigh(
-        CowEvidence cow, AlarmLimits limits, ReadOnlySpan<double> sudden, bool vouched, List<Trouble> open, Span<double> evidence)
+        CowEvidence cow, AlarmLimits limits, ReadOnlySpan<double> sudden, bool vouched, List<Trouble> open, Leg? eased, Span<double> evidence)
     {
         var (best, bestValue) = (-1, double.NegativeInfinity);
         for (var p = 0; p < WatchedPattern.All.Length; p++)
         {
             var pattern = WatchedPattern.All[p];
-            var limit = limits.For(pattern);
+            var limit = limits.For(pattern) + (pattern.Pattern == AlertPattern.OneLeg && pattern.Leg.Opposite() == eased ? OppositeShift : 0);
             var isSudden = sudden[p] / limits.Sudden(cow.Noise.TailsIndex);
             evidence[p] = Math.Max(isSudden, 0);
             var (barred, within) = IsOpen(pattern, open);

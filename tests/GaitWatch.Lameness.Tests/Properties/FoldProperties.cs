@@ -54,10 +54,7 @@ public sealed class FoldProperties
         },
         iter: 20);
 
-    /// <summary>
-    /// In a herd of sixty, one sound cow more moves what is expected of the others by a tenth of a passage's standard deviation at most in 99 of 100 cases; measured, one in two
-    /// hundred lies beyond, up to half a deviation: a median told by few, a noise read off anew.
-    /// </summary>
+    /// <summary>In a herd of sixty, one sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most.</summary>
     [Fact]
     public void A_sound_cow_more_hardly_moves_another()
     {
@@ -73,8 +70,7 @@ public sealed class FoldProperties
         }
 
         Assert.True(apart.Count > 8000);
-        Assert.True(apart.Count(d => d > 0.1) <= apart.Count / 100, $"{apart.Count(d => d > 0.1)} of {apart.Count} beyond 0.1, the most {apart.Max():0.000}");
-        Assert.True(apart.Max() < 1);
+        Assert.InRange(apart.Max(), 0.001, 0.1);
     }
 
     [Fact]

@@ -96,4 +96,18 @@ public sealed class ScipyTests
             Assert.Equal(row.Dequeue(), LoadDrop.Between(before, now, Matrix3.Zero, leg).Percent, 1e-9);
         }
     }
+
+    /// <summary>scipy.optimize.brentq on the score equation of Huber's location (Huber P.J. 1964, Ann Math Stat 35:73-101), without and with the weight of none having moved.</summary>
+    [Fact]
+    public void Mean_of_a_session_is_hubers_location()
+    {
+        foreach (var row in ReferenceRows.Of("huber"))
+        {
+            var held = row.Dequeue();
+            var values = Enumerable.Range(0, 10).Select(_ => row.Dequeue()).ToArray();
+            List<Residual> residuals = [.. values.Select(v => new Residual(new Vector3(v, 0, 0), new Vector3(row.Dequeue(), 0, 0)))];
+            var (mean, _) = held == 0 ? SessionMean.Of(residuals, r => (r.Value.X, r.Variance.X)) : SessionMean.Shrunk(residuals, r => (r.Value.X, r.Variance.X), 1 / held);
+            Assert.Equal(row.Dequeue(), mean, 1e-8);
+        }
+    }
 }
