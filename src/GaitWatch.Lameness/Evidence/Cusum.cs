@@ -67,6 +67,13 @@ internal struct Cusum
         var size = direction.Dot(left);
         var along = direction.Dot(surprise);
         var moved = Math.Max(distance - (2 * along) + size, 0);
+        // At zero what speaks against the change leaves it there.
+        if (Value <= 0 && moved >= distance)
+        {
+            this = default;
+            return Math.Sqrt(size);
+        }
+
         Value += (tails + 3) / 2 * Math.Log((tails + distance) / (tails + moved));
         var weight = (tails + 3) / (tails + Math.Min(moved, distance));
         Score += weight * along;

@@ -104,7 +104,7 @@ internal sealed class CowWatch
         if (isEvidence)
             Take(herd, new Pending(reading, passage.Platform, common, crossed), surprise, sudden);
         if (reasons.IsEmpty)
-            Vouch(platform, reading, surprise, common, frozen);
+            Vouch(herd, platform, reading, surprise, common, frozen);
 
         var changes = ImmutableArray.CreateBuilder<AlertChange>();
         if (isEvidence)
@@ -175,7 +175,8 @@ internal sealed class CowWatch
         if (!wasLearnt)
             return;
         herd.Tails.Add(surprise.Distance);
-        for (var i = 0; i < sizes.Length; i++)
+        // The sizes change slowly: one passage in three tells them well enough.
+        for (var i = 0; i < sizes.Length && _settled.Passages % 3 == 0; i++)
         {
             if (!double.IsNaN(sizes[i]))
                 herd.Limits.CountSize(i, _settled.Noise.TailsIndex, sizes[i]);
@@ -220,7 +221,7 @@ internal sealed class CowWatch
             _settled.Noise.Dof, LogWeight ?? double.NaN, _troubles.Count > 0);
 
     /// <summary>Adds her to what the platform's session has in common, if she is sound and known well enough to tell.</summary>
-    private void Vouch(PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
+    private void Vouch(HerdModel herd, PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
     {
         if (frozen || !_settled.IsLearnt)
             return;
@@ -230,7 +231,7 @@ internal sealed class CowWatch
             return;
         var dof = _present.Noise.Dof;
         platform.Add(
-            reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
+            reading.Value - (surprise.Expected - common.Movement), own, common.Unrest * (herd.Noise.Passage + herd.Noise.Day), (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
     }
 
     private void LookAtTroubles(
