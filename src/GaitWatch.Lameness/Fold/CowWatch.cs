@@ -24,6 +24,8 @@ internal sealed class CowWatch
     /// <summary>For so long after a treatment, or the close of an alert, a leg may be easing: half of what the slowest treated feet lose goes within half of it.</summary>
     private static readonly TimeSpan _mayEase = TimeSpan.FromDays(90);
 
+    private static readonly TimeSpan _repeats = TimeSpan.FromDays(30);
+
     /// <summary>A single passage may raise an alert only when so many others of its session vouch for the platform.</summary>
     private const int Vouchers = 8;
 
@@ -38,6 +40,7 @@ internal sealed class CowWatch
     private long _designDay = -1;
     private long _week = -1;
     private double _peak;
+    private long _lastFalse;
     private Leg _eased;
     private long _easedUntil;
 
@@ -250,7 +253,7 @@ internal sealed class CowWatch
             if (change.Kind != AlertChangeKind.Closed)
                 continue;
             if (!wasExamined && at - trouble.Alert.RaisedAt < AlarmLimits.SoonOver(herd.PassagesPerWeek))
-                herd.Limits.CountFalse();
+                CountFalse(herd, trouble.Alert.RaisedAt);
             _present.Filter.Return(trouble.Normal, trouble.NormalCov + ((at - trouble.Alert.OnsetAt).TotalDays * herd.Noise.Drift), herd.Noise.Wander);
             EndTrouble(i, at, _present, EasingPerDay, _easing);
         }
@@ -268,6 +271,14 @@ internal sealed class CowWatch
 
         _peak = Math.Max(_peak, highest);
         limits.CountExposed();
+    }
+
+    /// <summary>Tells the herd of an alert that turned out to be false; a cow's second within a month is a repeat, which the budget does not count.</summary>
+    private void CountFalse(HerdModel herd, DateTimeOffset raisedAt)
+    {
+        if (raisedAt.UtcTicks - _lastFalse >= _repeats.Ticks)
+            herd.Limits.CountFalse();
+        _lastFalse = raisedAt.UtcTicks;
     }
 
     private AlertChange Raise(int ruleIndex, in Surprise surprise, Vector3 value, DateTimeOffset at, HerdModel herd, LamenessOptions options)
@@ -384,7 +395,7 @@ internal sealed class CowWatch
         var drop = trouble.DropOf(_settled.Filter);
         changes.Add(trouble.Close(closed.At, closed.Reason, drop, options.TimeZone));
         if (closed.Reason is AlertCloseReason.LiftedNothingFound or AlertCloseReason.SeenWalkingSound or AlertCloseReason.WrongCow)
-            herd.Limits.CountFalse();
+            CountFalse(herd, trouble.Alert.RaisedAt);
         if (closed.Reason == AlertCloseReason.TreatedByFarm)
         {
             EndTrouble(index, closed.At, _settled, TrackPerDay, _healingTreated);
@@ -447,6 +458,7 @@ internal sealed class CowWatch
         writer.Write(_designDay);
         writer.Write(_week);
         writer.Write(_peak);
+        writer.Write(_lastFalse);
         writer.Write((byte)_eased);
         writer.Write(_easedUntil);
         writer.Write(_pending is not null);
@@ -469,6 +481,7 @@ internal sealed class CowWatch
         cow._designDay = reader.ReadInt64();
         cow._week = reader.ReadInt64();
         cow._peak = reader.ReadDouble();
+        cow._lastFalse = reader.ReadInt64();
         cow._eased = (Leg)reader.ReadByte();
         cow._easedUntil = reader.ReadInt64();
         if (reader.ReadBoolean())
