@@ -18,10 +18,10 @@ internal static class Verdict
     private const double Beyond = 3;
 
     /// <summary>
-    /// Added to the limit of the leg opposite one that is healing or lately healed, on the scale of log likelihood ratios: that it carries less again than it did while it carried for two is
-    /// so much likelier than a second trouble. Ours; it delays the flag of a cow who truly goes lame on the other leg by about a fifth.
+    /// Added to the limit of the leg opposite one that is flagged, treated or lately healed, on the scale of log likelihood ratios: that it carries less again than it did while it carried for two is
+    /// so much likelier than a second trouble. Ours; it delays the flag of a cow who truly goes lame on the other leg by about a quarter.
     /// </summary>
-    private const double OppositeShift = 1.5;
+    private const double OppositeShift = 2;
 
     /// <summary>Weighs one cow's evidence.</summary>
     /// <param name="cow">Her CUSUMs.</param>
@@ -29,7 +29,7 @@ internal static class Verdict
     /// <param name="sudden">Each pattern's drop in the newest passage, standard deviations.</param>
     /// <param name="vouched">Whether other cows vouch for the platform, so that a single passage may do.</param>
     /// <param name="open">Open troubles: what they are about is not raised again.</param>
-    /// <param name="eased">The leg that may be easing after a trouble: its opposite needs more.</param>
+    /// <param name="eased">The leg that may be easing: its opposite needs more.</param>
     /// <param name="evidence">Takes the evidence of each pattern as a fraction of its limit, in the order of <see cref="WatchedPattern.All"/>.</param>
     /// <returns>The CUSUM that would raise an alert; -1 when none would.</returns>
     public static int Weigh(

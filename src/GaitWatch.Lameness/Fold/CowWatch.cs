@@ -113,7 +113,7 @@ internal sealed class CowWatch
         if (isEvidence)
             LookAtTroubles(passage.EndedAt, reading.Value - common.Movement, surprise.Noise, herd, options, changes);
         Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
-        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, reading.Ticks < _easedUntil ? _eased : null, evidence);
+        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, EasedAt(reading.Ticks), evidence);
         if (isEvidence && rule >= 0)
             changes.Add(Raise(rule, surprise, reading.Value - common.Movement, passage.EndedAt, herd, options));
         else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
@@ -377,6 +377,9 @@ internal sealed class CowWatch
     }
 
     private void MayEase(Leg leg, DateTimeOffset at) => (_eased, _easedUntil) = (leg, (at + _mayEase).UtcTicks);
+
+    /// <summary>The leg that may be easing: of an open alert, or one lately closed or treated.</summary>
+    private Leg? EasedAt(long ticks) => _troubles.Find(t => t.Alert.Pattern == AlertPattern.OneLeg)?.Alert.Leg ?? (ticks < _easedUntil ? _eased : null);
 
     private void Follow(CowEvidence evidence, DateTimeOffset at)
     {
