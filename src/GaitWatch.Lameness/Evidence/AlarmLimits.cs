@@ -23,7 +23,7 @@ internal sealed class AlarmLimits
     /// Part of the budget that is planned with. The rest goes to what is false and never seen to be: on cows that leave, that are treated before it shows. Measured on simulated herds
     /// (seeds of development).
     /// </summary>
-    private const double PlannedPart = 0.87;
+    private const double PlannedPart = 0.93;
 
     /// <summary>An alert over so soon, by itself, was most likely none: lame cows that nobody treats do not heal in days.</summary>
     private const double SoonOverDays = 21;

@@ -196,8 +196,20 @@ internal sealed class CowWatch
         for (var p = 0; p < sudden.Length; p++)
         {
             var direction = _designs[p * WatchedPattern.DesignsEach];
-            sudden[p] = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+            var drop = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+            sudden[p] = drop / herd.Limits.Sudden(_present.Noise.TailsIndex);
+            if (surprise.Distance > Verdict.FarOut)
+                sudden[p] = Math.Max(sudden[p], (Verdict.Best(_settled, p) + Abrupt(drop, surprise.Distance)) / (Verdict.Beyond * herd.Limits.For(WatchedPattern.All[p])));
         }
+    }
+
+    /// <summary>The newest passage's own log likelihood ratio for a change that is there at once, of the size that suits it best.</summary>
+    /// <param name="drop">The drop in the passage, standard deviations.</param>
+    /// <param name="distance">Squared distance of the passage from what was expected.</param>
+    private double Abrupt(double drop, double distance)
+    {
+        var dof = _present.Noise.Dof;
+        return drop <= 0 ? 0 : (dof + 3) / 2 * Math.Log((dof + distance) / (dof + Math.Max(distance - (drop * drop), 0)));
     }
 
     /// <summary>Tells the cow ahead who came behind her.</summary>
@@ -286,17 +298,19 @@ internal sealed class CowWatch
         var pattern = WatchedPattern.All[ruleIndex / WatchedPattern.DesignsEach];
         var rule = _present.Rules[ruleIndex];
         ref var filter = ref _present.Filter;
-        var size = Math.Clamp(rule.Size, 0.3, 5);
+        // As the change stands by now; what the baseline took on of it goes with what it will have grown to.
+        var size = Math.Clamp(rule.Grown * rule.Size, 0.3, 5);
+        var full = size / Math.Max(rule.Grown, 0.1);
         Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
-        filter.Mean -= size * rule.MeanBias;
-        filter.Wander -= size * rule.WanderBias;
-        filter.Day -= size * rule.DayBias;
+        filter.Mean -= full * rule.MeanBias;
+        filter.Wander -= full * rule.WanderBias;
+        filter.Day -= full * rule.DayBias;
         var normal = filter.Level;
         Designs.Fill(Balances.FromVector(normal), designs);
         var design = designs[ruleIndex];
         var normalCov = filter.LevelCov;
         filter.Mean += size * design;
-        var sizeVariance = (1 / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
+        var sizeVariance = (rule.Grown * rule.Grown / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
         filter.MeanCov += sizeVariance * Matrix3.Outer(design, design);
 
         var leg = pattern.Leg;
@@ -360,10 +374,10 @@ internal sealed class CowWatch
         _history.Clear();
     }
 
-    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor)
+    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor, bool wasTrue = true)
     {
         var design = _troubles[index].Design;
-        if (_troubles[index].Alert.Pattern == AlertPattern.OneLeg)
+        if (wasTrue && _troubles[index].Alert.Pattern == AlertPattern.OneLeg)
             MayEase(_troubles[index].Alert.Leg, at);
         _troubles.RemoveAt(index);
         evidence.ResetRules();
@@ -407,7 +421,7 @@ internal sealed class CowWatch
 
         // She is sound as she stands, a person says: where she stands is her normal, give or take half of what was thought a drop.
         var moved = _settled.Filter.Level - trouble.Normal;
-        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing);
+        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing, wasTrue: false);
         _settled.Filter.MeanCov += 0.25 * Matrix3.Outer(moved, moved);
     }
 
