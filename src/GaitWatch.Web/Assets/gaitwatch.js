@@ -114,6 +114,7 @@ function live() {
   if (!part) return;
   let source = null, stale = false, fetching = false;
   const inHand = () => part.contains(document.activeElement) && document.activeElement.matches("input, select, textarea")
+    || [...part.querySelectorAll("input[type=text]")].some(field => field.value !== field.defaultValue)
     || part.querySelector("details[open]:not([data-keep])") !== null || getSelection()?.toString();
   const refresh = async () => {
     if (fetching || !stale || inHand()) return;

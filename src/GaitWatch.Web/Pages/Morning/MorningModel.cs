@@ -19,10 +19,11 @@ namespace GaitWatch.Web;
 /// <param name="Missing">Cows with a treated foot that have stopped crossing, and no flag that says so.</param>
 /// <param name="JustDone">A task done a moment ago; null when none.</param>
 /// <param name="Hits">How often the flags of the last year were true.</param>
+/// <param name="DoneBy">Who did the last task on this device; empty when nobody said.</param>
 public sealed record MorningModel(
     PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<AlertView> Listed, DateOnly? VisitOn, ImmutableArray<AlertView> Followed,
     ImmutableArray<FollowUpView> Tasks, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
-    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<NotSeenView> Missing, FollowUpView? JustDone, FlagTallyView Hits)
+    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<NotSeenView> Missing, FollowUpView? JustDone, FlagTallyView Hits, string DoneBy)
 {
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
@@ -44,7 +45,7 @@ public sealed record MorningModel(
 
     internal bool IsProminent(FlagCard card) => Groups.SelectMany(group => group.Cards).Take(Prominent).Contains(card);
 
-    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, string? justDone, CancellationToken cancellation)
+    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, string? justDone, string doneBy, CancellationToken cancellation)
     {
         var page = await PageContext.ReadAsync(store, MorningTexts.Title, "/", cancellation);
         // What the rest of the page needs is worked out meanwhile.
@@ -70,7 +71,7 @@ public sealed record MorningModel(
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
             [.. tasks.Select(FollowUpView.Of)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
             first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed,
-            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await readHits).Overall);
+            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await readHits).Overall, doneBy);
     }
 
     private static IEnumerable<FlagGroup> Groupings(FlagCard[] flags)
