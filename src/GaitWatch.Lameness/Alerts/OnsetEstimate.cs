@@ -75,18 +75,24 @@ internal readonly record struct OnsetEstimate(double Day, double Earliest, doubl
             _first = first;
             var n = at.Length;
             var root = Root(at, variance, wander);
-            var y = Whitened(root, seen);
+            var y = Whitened(root, seen, 0);
             _weights = new double[(int)((now - first) / Step) + 1];
             var logs = new double[_weights.Length * _rises.Length];
             var (best, f) = (double.NegativeInfinity, new double[n]);
             for (var k = 0; k < logs.Length; k++)
             {
                 var (begun, rise) = (first + (Step * (k / _rises.Length)), _rises[k % _rises.Length]);
+                // Before its beginning a course is nothing, whitened or not.
+                var from = 0;
                 for (var i = 0; i < n; i++)
+                {
                     f[i] = Rise(at[i] - begun, rise);
-                var w = Whitened(root, f);
+                    from = f[i] > 0 ? from : i + 1;
+                }
+
+                var w = Whitened(root, f, from);
                 var (information, score) = (0.0, 0.0);
-                for (var i = 0; i < n; i++)
+                for (var i = from; i < n; i++)
                     (information, score) = (information + (w[i] * w[i]), score + (w[i] * y[i]));
                 information += 1 / (SizeSpread * SizeSpread);
                 logs[k] = score <= 0 ? double.NegativeInfinity : (0.5 * score * score / information) - (0.5 * Math.Log(information));
@@ -144,13 +150,14 @@ internal readonly record struct OnsetEstimate(double Day, double Earliest, doubl
             return root;
         }
 
-        private static double[] Whitened(double[,] root, double[] values)
+        /// <summary>The values made independent; all before <paramref name="from"/> are 0.</summary>
+        private static double[] Whitened(double[,] root, double[] values, int from)
         {
             var white = new double[values.Length];
-            for (var i = 0; i < white.Length; i++)
+            for (var i = from; i < white.Length; i++)
             {
                 var sum = values[i];
-                for (var k = 0; k < i; k++)
+                for (var k = from; k < i; k++)
                     sum -= root[i, k] * white[k];
                 white[i] = sum / root[i, i];
             }

@@ -16,9 +16,6 @@ internal sealed class PlatformMovement
     /// <summary>So does a session that has lasted this long: the floor dries, the platform warms.</summary>
     private static readonly long _longestTicks = TimeSpan.FromHours(5).Ticks;
 
-    /// <summary>Residuals kept of a session; with more the oldest gives way.</summary>
-    private const int Kept = 64;
-
     /// <summary>Sudden faults are looked for in the last so many crossings.</summary>
     private const int Recent = 8;
 
@@ -44,17 +41,16 @@ internal sealed class PlatformMovement
     private const double LeastUnrest = 0.6;
     private const double MostUnrest = 5;
 
-    private readonly List<Residual> _residuals = new(Kept);
+    private SessionResiduals _x = new();
+    private SessionResiduals _y = new();
+    private SessionResiduals _z = new();
     private readonly List<Session> _past = new(Remembered);
     private Vector3 _level;
     private Vector3 _levelVariance;
     private Vector3 _sessionVariance = new(FirstSessionVariance, FirstSessionVariance, FirstSessionVariance);
-    private Vector3 _mean;
-    private Vector3 _meanVariance;
     private long _startTicks;
     private long _lastTicks;
     private long _number;
-    private int _next;
     private int _crossed;
     private int _troubledSessions;
     private bool _trouble;
@@ -90,9 +86,7 @@ internal sealed class PlatformMovement
             if (_number == 0)
                 return new Session(0, Vector3.Zero, Matrix3.Zero, 1, false);
             var prior = _trouble ? new Vector3(1, 1, 1) : _sessionVariance;
-            var (x, xv) = SessionMean.Shrunk(_residuals, r => (r.Value.X, r.Variance.X), prior.X);
-            var (y, yv) = SessionMean.Shrunk(_residuals, r => (r.Value.Y, r.Variance.Y), prior.Y);
-            var (z, zv) = SessionMean.Shrunk(_residuals, r => (r.Value.Z, r.Variance.Z), prior.Z);
+            var ((x, xv), (y, yv), (z, zv)) = (_x.Shrunk(prior.X), _y.Shrunk(prior.Y), _z.Shrunk(prior.Z));
             var cov = Matrix3.Diagonal(_levelVariance.X + xv, _levelVariance.Y + yv, _levelVariance.Z + zv);
             return new Session(_number, _level + new Vector3(x, y, z), cov, _unrest, _trouble);
         }
@@ -115,38 +109,34 @@ internal sealed class PlatformMovement
         _levelVariance += new Vector3(drift, drift, drift);
         (_startTicks, _lastTicks) = (ticks, ticks);
         _number++;
-        _residuals.Clear();
-        (_next, _crossed, _trouble) = (0, 0, false);
+        (_crossed, _trouble) = (0, false);
+        _x.Clear();
+        _y.Clear();
+        _z.Clear();
         // Of the last session's unrest half is expected again: floors stay wet for a day, not for a week.
         _unrest = Math.Sqrt(_unrest);
-        (_mean, _meanVariance) = (Vector3.Zero, new Vector3(1e6, 1e6, 1e6));
     }
 
     /// <summary>Takes in a sound cow's passage less what she alone explains.</summary>
     /// <param name="residual">Balances less her own expected balances.</param>
     /// <param name="spread">Covariance of such a residual.</param>
+    /// <param name="usual">The same of a usual cow of the herd.</param>
     /// <param name="distance">Her squared distance from what was expected of her, over its mean: 1 as expected, what lies far out counted little.</param>
-    public void Add(Vector3 residual, in Matrix3 spread, double distance)
+    public void Add(Vector3 residual, in Matrix3 spread, in Matrix3 usual, double distance)
     {
         _current = null;
         _crossed++;
-        _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, Kept)))), LeastUnrest, MostUnrest);
-        var own = new Residual(residual - _level, spread.DiagonalVector);
-        if (_residuals.Count < Kept)
-            _residuals.Add(own);
-        else
-            _residuals[_next] = own;
-        _next = (_next + 1) % Kept;
-        var count = _residuals.Count;
-        if (count < Recent)
+        _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, SessionResiduals.Kept)))), LeastUnrest, MostUnrest);
+        var own = residual - _level;
+        _x.Add(own.X, spread.Xx, usual.Xx);
+        _y.Add(own.Y, spread.Yy, usual.Yy);
+        _z.Add(own.Z, spread.Zz, usual.Zz);
+        if (_trouble || _crossed < Recent)
             return;
-        var ((x, xv), (y, yv), (z, zv)) = (
-            SessionMean.Of(_residuals, r => (r.Value.X, r.Variance.X)), SessionMean.Of(_residuals, r => (r.Value.Y, r.Variance.Y)), SessionMean.Of(_residuals, r => (r.Value.Z, r.Variance.Z)));
-        (_mean, _meanVariance) = (new Vector3(x, y, z), new Vector3(xv, yv, zv));
-        if (_trouble)
-            return;
-        var recent = Median(Recent, count < Kept ? count - Recent : _next - Recent);
-        _trouble = IsMore(recent, Math.PI / 2 / Recent * (count * _meanVariance)) || IsMore(_mean, _meanVariance);
+        // A median of few, by what a usual cow's scatter makes of it.
+        const double few = Math.PI / 2 / Recent;
+        _trouble = IsMore(new Vector3(_x.Recent(Recent), _y.Recent(Recent), _z.Recent(Recent)), few * usual.DiagonalVector)
+            || IsMore(new Vector3(_x.Mean, _y.Mean, _z.Mean), new Vector3(_x.Variance, _y.Variance, _z.Variance));
     }
 
     /// <summary>The session of a number as it is known now; null when it is too long ago.</summary>
@@ -159,8 +149,8 @@ internal sealed class PlatformMovement
     }
 
     /// <summary>Median of the recent crossings where there are enough, of the session else: what a person is told.</summary>
-    public Vector3 Told => _crossed == 0 ? _level : _trouble && _residuals.Count >= Recent
-        ? _level + Median(Recent, _residuals.Count < Kept ? _residuals.Count - Recent : _next - Recent)
+    public Vector3 Told => _crossed == 0 ? _level : _trouble && _crossed >= Recent
+        ? _level + new Vector3(_x.Recent(Recent), _y.Recent(Recent), _z.Recent(Recent))
         : Current.Movement;
 
     private void Close()
@@ -168,16 +158,16 @@ internal sealed class PlatformMovement
         _past.Add(Current);
         if (_past.Count > Remembered)
             _past.RemoveAt(0);
-        if (_residuals.Count < Recent)
+        if (_crossed < Recent)
             return;
         _troubledSessions = _trouble ? _troubledSessions + 1 : 0;
         if (_trouble && _troubledSessions < SessionsToAccept)
             return;
         if (_trouble)
             (_levelVariance, _troubledSessions) = (new Vector3(1, 1, 1), 0);
-        Follow(_mean.X, _meanVariance.X, _level.X, _levelVariance.X, _sessionVariance.X, out var x, out var xv, out var xs);
-        Follow(_mean.Y, _meanVariance.Y, _level.Y, _levelVariance.Y, _sessionVariance.Y, out var y, out var yv, out var ys);
-        Follow(_mean.Z, _meanVariance.Z, _level.Z, _levelVariance.Z, _sessionVariance.Z, out var z, out var zv, out var zs);
+        Follow(_x.Mean, _x.Variance, _level.X, _levelVariance.X, _sessionVariance.X, out var x, out var xv, out var xs);
+        Follow(_y.Mean, _y.Variance, _level.Y, _levelVariance.Y, _sessionVariance.Y, out var y, out var yv, out var ys);
+        Follow(_z.Mean, _z.Variance, _level.Z, _levelVariance.Z, _sessionVariance.Z, out var z, out var zv, out var zs);
         (_level, _levelVariance, _sessionVariance) = (new Vector3(x, y, z), new Vector3(xv, yv, zv), new Vector3(xs, ys, zs));
     }
 
@@ -202,44 +192,21 @@ internal sealed class PlatformMovement
     private static bool IsMore(double median, double variance) =>
         Math.Abs(median) > TroubleSize && median * median > TroubleErrors * TroubleErrors * variance;
 
-    /// <summary>Median of each balance over <paramref name="count"/> residuals from a place in the ring on.</summary>
-    private Vector3 Median(int count, int from)
-    {
-        Span<double> x = stackalloc double[Kept];
-        Span<double> y = stackalloc double[Kept];
-        Span<double> z = stackalloc double[Kept];
-        for (var i = 0; i < count; i++)
-        {
-            var r = _residuals[(from + i + Kept) % Kept].Value;
-            (x[i], y[i], z[i]) = (r.X, r.Y, r.Z);
-        }
-
-        return new Vector3(Middle(x[..count]), Middle(y[..count]), Middle(z[..count]));
-    }
-
-    private static double Middle(Span<double> values)
-    {
-        values.Sort();
-        var half = values.Length / 2;
-        return values.Length % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
-    }
-
     public void Save(BinaryWriter writer)
     {
         writer.Put(_level);
         writer.Put(_levelVariance);
         writer.Put(_sessionVariance);
-        writer.Put(_mean);
-        writer.Put(_meanVariance);
         writer.Write(_startTicks);
         writer.Write(_lastTicks);
         writer.Write(_number);
-        writer.Write(_next);
         writer.Write(_crossed);
         writer.Write(_troubledSessions);
         writer.Write(_trouble);
         writer.Write(_unrest);
-        writer.PutAll(_residuals);
+        _x.Save(writer);
+        _y.Save(writer);
+        _z.Save(writer);
         writer.PutAll(_past);
         Crossed.Save(writer, Newest);
     }
@@ -251,18 +218,15 @@ internal sealed class PlatformMovement
             _level = reader.Take<Vector3>(),
             _levelVariance = reader.Take<Vector3>(),
             _sessionVariance = reader.Take<Vector3>(),
-            _mean = reader.Take<Vector3>(),
-            _meanVariance = reader.Take<Vector3>(),
             _startTicks = reader.ReadInt64(),
             _lastTicks = reader.ReadInt64(),
             _number = reader.ReadInt64(),
-            _next = reader.ReadInt32(),
             _crossed = reader.ReadInt32(),
             _troubledSessions = reader.ReadInt32(),
             _trouble = reader.ReadBoolean(),
             _unrest = reader.ReadDouble(),
         };
-        reader.TakeAll(p._residuals, Kept);
+        (p._x, p._y, p._z) = (SessionResiduals.Load(reader), SessionResiduals.Load(reader), SessionResiduals.Load(reader));
         reader.TakeAll(p._past, Remembered);
         p.Newest = Crossed.Load(reader);
         return p;

@@ -22,59 +22,65 @@ internal static class SessionMean
     private const int MostSteps = 30;
 
     /// <summary>The mean by the session alone, and its variance.</summary>
-    /// <param name="residuals">The session's residuals; at least one.</param>
-    /// <param name="of">Value and variance of the balance asked for.</param>
-    public static (double Value, double Variance) Of(List<Residual> residuals, Func<Residual, (double Value, double Variance)> of) => Solve(residuals, of, 0, 0);
+    /// <param name="values">The cows' residuals; at least one.</param>
+    /// <param name="precisions">One over each one's standard deviation.</param>
+    /// <param name="start">Where to look first.</param>
+    public static (double Value, double Variance) Of(ReadOnlySpan<double> values, ReadOnlySpan<double> precisions, double start) =>
+        Solve(values, precisions, 0, 0, start);
 
     /// <summary>The mean and its variance when sessions differ by a given variance and single cows must not move it much.</summary>
-    public static (double Value, double Variance) Shrunk(List<Residual> residuals, Func<Residual, (double Value, double Variance)> of, double prior) =>
-        Solve(residuals, of, 1 / prior, LeastWeight);
+    /// <param name="values">The cows' residuals.</param>
+    /// <param name="precisions">One over each one's standard deviation.</param>
+    /// <param name="prior">Variance of what sessions have in common.</param>
+    /// <param name="usual">Variance of a usual cow's residual.</param>
+    /// <param name="start">Where to look first.</param>
+    public static (double Value, double Variance) Shrunk(ReadOnlySpan<double> values, ReadOnlySpan<double> precisions, double prior, double usual, double start) =>
+        values.IsEmpty ? (0, prior) : Solve(values, precisions, 1 / prior, Math.Max(1 / prior, (LeastWeight - values.Length) / usual), start);
 
     private static (double Value, double Variance) Solve(
-        List<Residual> residuals, Func<Residual, (double Value, double Variance)> of, double priorWeight, double leastWeight)
+        ReadOnlySpan<double> values, ReadOnlySpan<double> precisions, double priorWeight, double heldToNone, double start)
     {
-        var count = residuals.Count;
-        if (count == 0)
-            return (0, 1 / priorWeight);
-        Span<double> value = stackalloc double[count];
-        Span<double> root = stackalloc double[count];
-        var usual = 0.0;
-        for (var i = 0; i < count; i++)
-        {
-            (value[i], root[i]) = of(residuals[i]);
-            usual += root[i] / count;
-        }
-
-        var information = 0.0;
-        for (var i = 0; i < count; i++)
-        {
-            // An even-tempered cow counts no more than a usual one: else she alone would move the others.
-            root[i] = 1 / Math.Sqrt(Math.Max(root[i], usual));
-            information += root[i] * root[i];
-        }
-
-        var bounded = Math.Max(priorWeight, leastWeight == 0 ? 0 : (leastWeight - count) / usual);
-        var mean = 0.0;
+        var mean = start;
         for (var step = 0; step < MostSteps; step++)
         {
             // Newton's step: what lies beyond the edge pulls with the edge's force and holds nothing.
-            var (pull, held, all) = (-bounded * mean, bounded, bounded);
-            for (var i = 0; i < count; i++)
+            var (pull, held, inside) = (-heldToNone * mean, heldToNone, 0);
+            for (var i = 0; i < values.Length; i++)
             {
-                var far = (value[i] - mean) * root[i];
-                var isFar = Math.Abs(far) > Edge;
-                pull += root[i] * (isFar ? Math.CopySign(Edge, far) : far);
-                held += isFar ? 0 : root[i] * root[i];
-                all += root[i] * root[i] * (isFar ? Edge / Math.Abs(far) : 1);
+                var precision = precisions[i];
+                var far = (values[i] - mean) * precision;
+                if (far is <= Edge and >= -Edge)
+                {
+                    pull += precision * far;
+                    held += precision * precision;
+                    inside++;
+                }
+                else
+                {
+                    pull += far > 0 ? precision * Edge : -precision * Edge;
+                }
             }
 
             // Where that may swing to and fro, the shorter step of reweighting.
-            var move = pull / (step < NewtonSteps && held > 0.25 * all ? held : all);
+            if (step >= NewtonSteps || 4 * inside < values.Length)
+                held = heldToNone + Reweighted(values, precisions, mean);
+            var move = pull / held;
             mean += move;
             if (Math.Abs(move) < Exactness)
                 break;
         }
 
+        var information = 0.0;
+        foreach (var precision in precisions)
+            information += precision * precision;
         return (mean, 1 / ((Efficiency * information) + priorWeight));
+    }
+
+    private static double Reweighted(ReadOnlySpan<double> values, ReadOnlySpan<double> precisions, double mean)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < values.Length; i++)
+            sum += precisions[i] * Math.Min(precisions[i], Edge / Math.Abs(values[i] - mean));
+        return sum;
     }
 }

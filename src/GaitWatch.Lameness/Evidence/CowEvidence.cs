@@ -9,6 +9,12 @@ internal sealed class CowEvidence
     /// <summary>Passages of her own before she is watched.</summary>
     private const long LearningPassages = 8;
 
+    /// <summary>
+    /// Days in which a change is thought to grow to its designed size: days for a sore that bursts, weeks for an ulcer (common practice, no source). Measured on simulated
+    /// herds' development seeds: 0.08 of the ratio to the oracle, against none; 8 and 12 days do nearly as well.
+    /// </summary>
+    private const double RiseDays = 10;
+
     /// <summary>After a longer silence evidence starts anew.</summary>
     private static readonly long _longSilence = TimeSpan.FromDays(21).Ticks;
 
@@ -132,7 +138,7 @@ internal sealed class CowEvidence
         if (IsLearnt && herd.IsLearnt && !IsHeld(ticks))
         {
             for (var i = 0; i < _rules.Length; i++)
-                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, gains, ticks);
+                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, gains, ticks, RiseDays);
         }
         else
         {

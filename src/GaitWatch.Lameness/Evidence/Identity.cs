@@ -92,20 +92,20 @@ internal struct Identity
         var own = TagExchange.LogT(s.Distance, dof);
         if (own > -3 && Math.Abs(apart) < 0.04)
             return false;
-        own = TagExchange.OrLame(own, s.Expected - common.Movement, s.Value, s.Inverse, dof, frozen);
-        own -= 0.5 * Math.Log(s.Cov.Determinant);
         var otherCov = herd.Spread.Cov + herd.Noise.Day + s.Noise + common.MovementCov;
         var apartFromHerd = s.Value + (s.Expected - common.Movement - herd.Spread.Mean);
-        var other = TagExchange.LogT(otherCov.Inverse().Quadratic(apartFromHerd), dof) - (0.5 * Math.Log(otherCov.Determinant));
+        var odds = TagExchange.LogT(otherCov.Inverse().Quadratic(apartFromHerd), dof) - (0.5 * Math.Log(otherCov.Determinant / s.Cov.Determinant));
         if (weightKnown)
         {
             // Her own: t with 4 degrees of freedom; the herd's: normal, 12 % (from memory: the spread of a herd of mixed ages).
             const double spread = 0.12;
-            own += -0.9808 - (0.5 * Math.Log(herd.WeightVariance)) - (2.5 * Math.Log(1 + (apart * apart / herd.WeightVariance / 4)));
+            odds -= -0.9808 - (0.5 * Math.Log(herd.WeightVariance)) - (2.5 * Math.Log(1 + (apart * apart / herd.WeightVariance / 4)));
             var fromHerd = (LogWeight + apart - herd.Spread.LogWeight) / spread;
-            other += -0.9189 - Math.Log(spread) - (0.5 * fromHerd * fromHerd);
+            odds += -0.9189 - Math.Log(spread) - (0.5 * fromHerd * fromHerd);
         }
 
-        return ((1 + Suspected) * (weightKnown ? _logPrior : _logPriorUnweighed)) + other - own > 0;
+        odds += (1 + Suspected) * (weightKnown ? _logPrior : _logPriorUnweighed);
+        // Lameness can only speak for her: where she is likelier sound than another, it need not be asked.
+        return odds > own && odds > TagExchange.OrLame(own, s.Expected - common.Movement, s.Value, s.Inverse, dof, frozen);
     }
 }

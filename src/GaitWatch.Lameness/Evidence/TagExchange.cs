@@ -32,11 +32,12 @@ internal static class TagExchange
         var own = one.Sound(herd, ones.Value, common);
         if (own.Log > Ordinary && !(Math.Abs(one.WeightApart(ones.LogWeight)) > OrdinaryWeight))
             return false;
-        var asRead = one.SoundOrLame(own) + one.Weight(herd, ones.LogWeight)
-            + other.SoundOrLame(other.Sound(herd, others.Value, common)) + other.Weight(herd, others.LogWeight);
-        var exchanged = one.Sound(herd, others.Value, common).Density + one.Weight(herd, others.LogWeight)
-            + other.Sound(herd, ones.Value, common).Density + other.Weight(herd, ones.LogWeight);
-        return _logPrior + exchanged - asRead > 0;
+        var theirs = other.Sound(herd, others.Value, common);
+        var exchanged = _logPrior + one.Sound(herd, others.Value, common).Density + one.Weight(herd, others.LogWeight)
+            + other.Sound(herd, ones.Value, common).Density + other.Weight(herd, ones.LogWeight)
+            - one.Weight(herd, ones.LogWeight) - other.Weight(herd, others.LogWeight);
+        // Lameness can only speak for the tags as read: where both are likelier sound so, it need not be asked.
+        return exchanged > own.Density + theirs.Density && exchanged > one.SoundOrLame(own) + other.SoundOrLame(theirs);
     }
 
     /// <summary>The likelihood, over the greatest there is, that what was seen is a change by lameness or none; logarithm.</summary>

@@ -24,6 +24,8 @@ internal sealed class CowWatch
     /// <summary>For so long after a treatment, or the close of an alert, a leg may be easing: half of what the slowest treated feet lose goes within half of it.</summary>
     private static readonly TimeSpan _mayEase = TimeSpan.FromDays(90);
 
+    private static readonly TimeSpan _repeats = TimeSpan.FromDays(30);
+
     /// <summary>A single passage may raise an alert only when so many others of its session vouch for the platform.</summary>
     private const int Vouchers = 8;
 
@@ -38,6 +40,7 @@ internal sealed class CowWatch
     private long _designDay = -1;
     private long _week = -1;
     private double _peak;
+    private long _lastFalse;
     private Leg _eased;
     private long _easedUntil;
 
@@ -104,13 +107,13 @@ internal sealed class CowWatch
         if (isEvidence)
             Take(herd, new Pending(reading, passage.Platform, common, crossed), surprise, sudden);
         if (reasons.IsEmpty)
-            Vouch(platform, reading, surprise, common, frozen);
+            Vouch(herd, platform, reading, surprise, common, frozen);
 
         var changes = ImmutableArray.CreateBuilder<AlertChange>();
         if (isEvidence)
             LookAtTroubles(passage.EndedAt, reading.Value - common.Movement, surprise.Noise, herd, options, changes);
         Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
-        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, reading.Ticks < _easedUntil ? _eased : null, evidence);
+        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, EasedAt(reading.Ticks), evidence);
         if (isEvidence && rule >= 0)
             changes.Add(Raise(rule, surprise, reading.Value - common.Movement, passage.EndedAt, herd, options));
         else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
@@ -175,7 +178,8 @@ internal sealed class CowWatch
         if (!wasLearnt)
             return;
         herd.Tails.Add(surprise.Distance);
-        for (var i = 0; i < sizes.Length; i++)
+        // The sizes change slowly: one passage in three tells them well enough.
+        for (var i = 0; i < sizes.Length && _settled.Passages % 3 == 0; i++)
         {
             if (!double.IsNaN(sizes[i]))
                 herd.Limits.CountSize(i, _settled.Noise.TailsIndex, sizes[i]);
@@ -192,8 +196,20 @@ internal sealed class CowWatch
         for (var p = 0; p < sudden.Length; p++)
         {
             var direction = _designs[p * WatchedPattern.DesignsEach];
-            sudden[p] = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+            var drop = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+            sudden[p] = drop / herd.Limits.Sudden(_present.Noise.TailsIndex);
+            if (surprise.Distance > Verdict.FarOut)
+                sudden[p] = Math.Max(sudden[p], (Verdict.Best(_settled, p) + Abrupt(drop, surprise.Distance)) / (Verdict.Beyond * herd.Limits.For(WatchedPattern.All[p])));
         }
+    }
+
+    /// <summary>The newest passage's own log likelihood ratio for a change that is there at once, of the size that suits it best.</summary>
+    /// <param name="drop">The drop in the passage, standard deviations.</param>
+    /// <param name="distance">Squared distance of the passage from what was expected.</param>
+    private double Abrupt(double drop, double distance)
+    {
+        var dof = _present.Noise.Dof;
+        return drop <= 0 ? 0 : (dof + 3) / 2 * Math.Log((dof + distance) / (dof + Math.Max(distance - (drop * drop), 0)));
     }
 
     /// <summary>Tells the cow ahead who came behind her.</summary>
@@ -220,7 +236,7 @@ internal sealed class CowWatch
             _settled.Noise.Dof, LogWeight ?? double.NaN, _troubles.Count > 0);
 
     /// <summary>Adds her to what the platform's session has in common, if she is sound and known well enough to tell.</summary>
-    private void Vouch(PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
+    private void Vouch(HerdModel herd, PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
     {
         if (frozen || !_settled.IsLearnt)
             return;
@@ -230,7 +246,7 @@ internal sealed class CowWatch
             return;
         var dof = _present.Noise.Dof;
         platform.Add(
-            reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
+            reading.Value - (surprise.Expected - common.Movement), own, common.Unrest * (herd.Noise.Passage + herd.Noise.Day), (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
     }
 
     private void LookAtTroubles(
@@ -249,7 +265,7 @@ internal sealed class CowWatch
             if (change.Kind != AlertChangeKind.Closed)
                 continue;
             if (!wasExamined && at - trouble.Alert.RaisedAt < AlarmLimits.SoonOver(herd.PassagesPerWeek))
-                herd.Limits.CountFalse();
+                CountFalse(herd, trouble.Alert.RaisedAt);
             _present.Filter.Return(trouble.Normal, trouble.NormalCov + ((at - trouble.Alert.OnsetAt).TotalDays * herd.Noise.Drift), herd.Noise.Wander);
             EndTrouble(i, at, _present, EasingPerDay, _easing);
         }
@@ -269,22 +285,32 @@ internal sealed class CowWatch
         limits.CountExposed();
     }
 
+    /// <summary>Tells the herd of an alert that turned out to be false; a cow's second within a month is a repeat, which the budget does not count.</summary>
+    private void CountFalse(HerdModel herd, DateTimeOffset raisedAt)
+    {
+        if (raisedAt.UtcTicks - _lastFalse >= _repeats.Ticks)
+            herd.Limits.CountFalse();
+        _lastFalse = raisedAt.UtcTicks;
+    }
+
     private AlertChange Raise(int ruleIndex, in Surprise surprise, Vector3 value, DateTimeOffset at, HerdModel herd, LamenessOptions options)
     {
         var pattern = WatchedPattern.All[ruleIndex / WatchedPattern.DesignsEach];
         var rule = _present.Rules[ruleIndex];
         ref var filter = ref _present.Filter;
-        var size = Math.Clamp(rule.Size, 0.3, 5);
+        // As the change stands by now; what the baseline took on of it goes with what it will have grown to.
+        var size = Math.Clamp(rule.Grown * rule.Size, 0.3, 5);
+        var full = size / Math.Max(rule.Grown, 0.1);
         Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
-        filter.Mean -= size * rule.MeanBias;
-        filter.Wander -= size * rule.WanderBias;
-        filter.Day -= size * rule.DayBias;
+        filter.Mean -= full * rule.MeanBias;
+        filter.Wander -= full * rule.WanderBias;
+        filter.Day -= full * rule.DayBias;
         var normal = filter.Level;
         Designs.Fill(Balances.FromVector(normal), designs);
         var design = designs[ruleIndex];
         var normalCov = filter.LevelCov;
         filter.Mean += size * design;
-        var sizeVariance = (1 / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
+        var sizeVariance = (rule.Grown * rule.Grown / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
         filter.MeanCov += sizeVariance * Matrix3.Outer(design, design);
 
         var leg = pattern.Leg;
@@ -348,10 +374,10 @@ internal sealed class CowWatch
         _history.Clear();
     }
 
-    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor)
+    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor, bool wasTrue = true)
     {
         var design = _troubles[index].Design;
-        if (_troubles[index].Alert.Pattern == AlertPattern.OneLeg)
+        if (wasTrue && _troubles[index].Alert.Pattern == AlertPattern.OneLeg)
             MayEase(_troubles[index].Alert.Leg, at);
         _troubles.RemoveAt(index);
         evidence.ResetRules();
@@ -365,6 +391,9 @@ internal sealed class CowWatch
     }
 
     private void MayEase(Leg leg, DateTimeOffset at) => (_eased, _easedUntil) = (leg, (at + _mayEase).UtcTicks);
+
+    /// <summary>The leg that may be easing: of an open alert, or one lately closed or treated.</summary>
+    private Leg? EasedAt(long ticks) => _troubles.Find(t => t.Alert.Pattern == AlertPattern.OneLeg)?.Alert.Leg ?? (ticks < _easedUntil ? _eased : null);
 
     private void Follow(CowEvidence evidence, DateTimeOffset at)
     {
@@ -383,7 +412,7 @@ internal sealed class CowWatch
         var drop = trouble.DropOf(_settled.Filter);
         changes.Add(trouble.Close(closed.At, closed.Reason, drop, options.TimeZone));
         if (closed.Reason is AlertCloseReason.LiftedNothingFound or AlertCloseReason.SeenWalkingSound or AlertCloseReason.WrongCow)
-            herd.Limits.CountFalse();
+            CountFalse(herd, trouble.Alert.RaisedAt);
         if (closed.Reason == AlertCloseReason.TreatedByFarm)
         {
             EndTrouble(index, closed.At, _settled, TrackPerDay, _healingTreated);
@@ -392,7 +421,7 @@ internal sealed class CowWatch
 
         // She is sound as she stands, a person says: where she stands is her normal, give or take half of what was thought a drop.
         var moved = _settled.Filter.Level - trouble.Normal;
-        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing);
+        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing, wasTrue: false);
         _settled.Filter.MeanCov += 0.25 * Matrix3.Outer(moved, moved);
     }
 
@@ -446,6 +475,7 @@ internal sealed class CowWatch
         writer.Write(_designDay);
         writer.Write(_week);
         writer.Write(_peak);
+        writer.Write(_lastFalse);
         writer.Write((byte)_eased);
         writer.Write(_easedUntil);
         writer.Write(_pending is not null);
@@ -468,6 +498,7 @@ internal sealed class CowWatch
         cow._designDay = reader.ReadInt64();
         cow._week = reader.ReadInt64();
         cow._peak = reader.ReadDouble();
+        cow._lastFalse = reader.ReadInt64();
         cow._eased = (Leg)reader.ReadByte();
         cow._easedUntil = reader.ReadInt64();
         if (reader.ReadBoolean())

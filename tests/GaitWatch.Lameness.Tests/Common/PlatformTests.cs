@@ -50,10 +50,10 @@ public sealed class PlatformTests
         platform.Enter(TimeSpan.TicksPerDay);
         var spread = Matrix3.Diagonal(0.0016, 0.0016, 0.0016);
         var moved = new Vector3(0.01, 0, 0);
-        platform.Add(moved, spread, 1);
+        platform.Add(moved, spread, spread, 1);
         var one = platform.Current.Movement.X;
         for (var i = 0; i < 40; i++)
-            platform.Add(moved, spread, 1);
+            platform.Add(moved, spread, spread, 1);
         var many = platform.Current.Movement.X;
         Assert.InRange(one, 0, 0.002);
         Assert.InRange(many, 0.005, 0.01);

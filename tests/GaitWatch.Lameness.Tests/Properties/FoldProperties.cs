@@ -54,7 +54,10 @@ public sealed class FoldProperties
         },
         iter: 20);
 
-    /// <summary>In a herd of sixty, one sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most.</summary>
+    /// <summary>
+    /// In this herd of sixty, one sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most. In sixteen herds of 51 and 60 one passage in a
+    /// thousand lay beyond, nearly all of cows whose evidence crossed the limit with her and not without her: an alert is a step, whatever leads to it.
+    /// </summary>
     [Fact]
     public void A_sound_cow_more_hardly_moves_another()
     {

@@ -105,8 +105,10 @@ public sealed class ScipyTests
         {
             var held = row.Dequeue();
             var values = Enumerable.Range(0, 10).Select(_ => row.Dequeue()).ToArray();
-            List<Residual> residuals = [.. values.Select(v => new Residual(new Vector3(v, 0, 0), new Vector3(row.Dequeue(), 0, 0)))];
-            var (mean, _) = held == 0 ? SessionMean.Of(residuals, r => (r.Value.X, r.Variance.X)) : SessionMean.Shrunk(residuals, r => (r.Value.X, r.Variance.X), 1 / held);
+            var variances = Enumerable.Range(0, 10).Select(_ => row.Dequeue()).ToArray();
+            var usual = variances.Average();
+            var precisions = variances.Select(v => 1 / Math.Sqrt(Math.Max(v, usual))).ToArray();
+            var (mean, _) = held == 0 ? SessionMean.Of(values, precisions, 0) : SessionMean.Shrunk(values, precisions, 1 / held, usual, 0);
             Assert.Equal(row.Dequeue(), mean, 1e-8);
         }
     }
