@@ -144,7 +144,7 @@ internal static partial class WebBenchmark
             await page.AddInitScriptAsync(
                 "document.addEventListener('DOMContentLoaded', () => requestAnimationFrame(() => requestAnimationFrame(() => { window.shownAt = performance.now(); })));");
             await page.GotoAsync(new Uri(address, route).ToString());
-            await page.WaitForFunctionAsync("window.shownAt !== undefined && document.querySelectorAll('svg[data-readings]').length >= 4");
+            await page.WaitForFunctionAsync("() => window.shownAt !== undefined && document.querySelectorAll('svg[data-readings]').length >= 4");
             var shown = await page.EvaluateAsync<double>("window.shownAt");
             var first = await page.EvaluateAsync<double>("performance.getEntriesByType('navigation')[0].responseStart");
             if (i > 0)
