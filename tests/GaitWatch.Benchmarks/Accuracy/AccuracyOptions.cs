@@ -15,7 +15,10 @@ internal sealed record AccuracyOptions
     public int Edges { get; init; } = 1000;
 
     /// <summary>Crossings a row of other platforms.</summary>
-    public int Platforms { get; init; } = 300;
+    public int Platforms { get; init; } = 200;
+
+    /// <summary>Pairs of crossings a row of zeros that drift and step.</summary>
+    public int Zeros { get; init; } = 100;
 
     /// <summary>Crossings of each bad kind, of each source.</summary>
     public int Bad { get; init; } = 200;
@@ -50,10 +53,11 @@ internal sealed record AccuracyOptions
                 case "--varied": options = options with { Varied = count }; break;
                 case "--edges": options = options with { Edges = count }; break;
                 case "--platforms": options = options with { Platforms = count }; break;
+                case "--zeros": options = options with { Zeros = count }; break;
                 case "--bad": options = options with { Bad = count }; break;
                 case "--queue": options = options with { Queue = count }; break;
                 case "--seed": options = options with { Seed = number }; break;
-                default: return (null, $"'{arguments[i - 1]}' is none of --steady, --varied, --edges, --platforms, --bad, --queue, --seed (each with a number) and --no-reference.");
+                default: return (null, $"'{arguments[i - 1]}' is none of --steady, --varied, --edges, --platforms, --zeros, --bad, --queue, --seed (each with a number) and --no-reference.");
             }
         }
 

@@ -67,7 +67,8 @@ public class AnalysisLawTests
         foreach (var (a, b) in seen.Crossings.Zip(shifted.Crossings))
         {
             Assert.Equal([.. a.Reasons], b.Reasons.ToArray());
-            Near(a.Legs, b.Legs, 1e-3);
+            // Readings are of single precision: shifted, their last digits change.
+            Near(a.Legs, b.Legs, 2e-5);
         }
     }
 
