@@ -12,7 +12,7 @@ internal static class AccuracyBenchmark
     public static async Task RunAsync(AccuracyOptions options)
     {
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Seeds from {options.Seed}. Shares in percentage points, weight and peak in per cent, times in ms; all RMS but '95 %' and 'worst'.\n"));
-        using var reference = options.WithReference ? ReferenceRun.Start() : null;
+        using var reference = options.Reference > 0 ? new ReferenceRun(options.Reference) : null;
         Console.WriteLine("2.4 m, 200 Hz, a cell at each end of each plate");
         Console.WriteLine("('impulses known': the true impulse of every footfall, over one stride time for all of them: what the unevenness of single strides makes of that.)");
         var rows = new List<(string Name, CrossingErrors Ours, CrossingErrors Known, Task<CrossingErrors>? Reference)>();
@@ -104,7 +104,7 @@ internal static class AccuracyBenchmark
         {
             ours.Add(crossing, Measured.Of(analyser.Analyse(WalkSource.Frames(crossing))));
             known.Add(crossing, Measured.Knowing(crossing));
-            if (reference is not null)
+            if (batch.Count < reference?.Most)
                 batch.Add(crossing);
         }
 
@@ -115,6 +115,7 @@ internal static class AccuracyBenchmark
             var plain = new CrossingErrors();
             foreach (var (crossing, found) in batch.Zip(await measured))
                 plain.Add(crossing, found);
+            // The samples are no longer needed.
             batch.Clear();
             return plain;
         }

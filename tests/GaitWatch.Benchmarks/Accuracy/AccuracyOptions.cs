@@ -29,8 +29,8 @@ internal sealed record AccuracyOptions
     /// <summary>First seed; the others follow it.</summary>
     public long Seed { get; init; } = 5_000_001;
 
-    /// <summary>Whether the numpy reference is run on the same recordings.</summary>
-    public bool WithReference { get; init; } = true;
+    /// <summary>The numpy reference is run on the first so many recordings of a row, 0 for none.</summary>
+    public int Reference { get; init; } = 1000;
 
     /// <summary>Reads <c>--steady N</c> and the like; null with a message when something is not understood.</summary>
     public static (AccuracyOptions? Options, string? Fault) Parse(ReadOnlySpan<string> arguments)
@@ -38,12 +38,6 @@ internal sealed record AccuracyOptions
         var options = new AccuracyOptions();
         for (var i = 0; i < arguments.Length; i++)
         {
-            if (arguments[i] == "--no-reference")
-            {
-                options = options with { WithReference = false };
-                continue;
-            }
-
             if (i + 1 >= arguments.Length || !long.TryParse(arguments[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number > int.MaxValue)
                 return (null, $"'{arguments[i]}' needs a whole number after it.");
             var count = (int)number;
@@ -56,8 +50,9 @@ internal sealed record AccuracyOptions
                 case "--zeros": options = options with { Zeros = count }; break;
                 case "--bad": options = options with { Bad = count }; break;
                 case "--queue": options = options with { Queue = count }; break;
+                case "--reference": options = options with { Reference = count }; break;
                 case "--seed": options = options with { Seed = number }; break;
-                default: return (null, $"'{arguments[i - 1]}' is none of --steady, --varied, --edges, --platforms, --zeros, --bad, --queue, --seed (each with a number) and --no-reference.");
+                default: return (null, $"'{arguments[i - 1]}' is none of --steady, --varied, --edges, --platforms, --zeros, --bad, --queue, --reference, --seed, each with a number.");
             }
         }
 

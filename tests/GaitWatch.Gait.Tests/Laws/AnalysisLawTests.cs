@@ -154,6 +154,23 @@ public class AnalysisLawTests
         }
     }
 
+    /// <summary>One reading in the middle of a good walk that no cell can give: the frame that holds it is as good as lost.</summary>
+    [Theory]
+    [InlineData(float.NaN)]
+    [InlineData(float.PositiveInfinity)]
+    [InlineData(float.NegativeInfinity)]
+    [InlineData(float.MaxValue)]
+    [InlineData(-20_001f)]
+    public void A_reading_that_is_none_leaves_a_gap(float kg)
+    {
+        var walk = WalkGenerator.Steady(5);
+        float[][] samples = [.. walk.Samples.Select(cell => cell.ToArray())];
+        samples[2][walk.SampleCount / 2] = kg;
+        var analysis = s_analyser.Analyse(Tape.Frames(samples, 200));
+        Sane(analysis);
+        Assert.Equal(QualityReason.GapInFrames, Assert.Single(analysis.Crossings).Reasons[0]);
+    }
+
     [Fact]
     public void Loud_noise_and_square_waves_give_sane_figures() =>
         Gen.Select(Gen.Int[1, 1_000_000], Gen.Int[2, 400], Gen.Float[0, 900], Gen.Float[0, 300]).Sample(Loud, iter: 300);
