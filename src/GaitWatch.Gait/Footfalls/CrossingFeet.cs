@@ -12,6 +12,12 @@ internal sealed class CrossingFeet
     /// </summary>
     private const double HalfFootMetres = 0.07;
 
+    /// <summary>
+    /// A foot that is alone only at the beginning or the end of its stance shows its heel or its toe, so far from its middle, metres; the fit of the
+    /// places tells its middle.
+    /// </summary>
+    private const double HeelMetres = 0.025;
+
     /// <summary>Noise and ringing of a plate stay below this, kg.</summary>
     private const double LeastOnKg = 4;
 
@@ -70,11 +76,12 @@ internal sealed class CrossingFeet
             highest = Math.Max(highest, kg);
         var feet = FootFinder.Find(plate, side, Math.Max(LeastOnKg, OnPart * highest));
         foreach (var foot in feet)
-            foot.IsOnEdge |= IsOnEdge(foot.PlaceX, plate);
+            foot.IsOnEdge |= IsOnEdge(foot.PlaceX, plate, HalfFootMetres - HeelMetres);
         return feet;
     }
 
-    private static bool IsOnEdge(double x, PlateSignal plate) => x < HalfFootMetres || x > plate.LengthMetres - HalfFootMetres;
+    private static bool IsOnEdge(double x, PlateSignal plate, double nearerThan = HalfFootMetres) =>
+        x < nearerThan || x > plate.LengthMetres - nearerThan;
 
     private static PressureTravel Split(PlatePair plates, List<FootOnPlate> left, List<FootOnPlate> right)
     {

@@ -43,8 +43,8 @@ internal static class EdgeFeet
     {
         var places = stretch.Places;
         var exit = plate.LengthMetres - InsetMetres;
-        var mayBeHind = after is null || after.Places[0].X > plate.LengthMetres - NearEdgeMetres || !IsSpotOf(places, after.Places[0]);
-        var mayBeFore = before is null || before.Places[^1].X < NearEdgeMetres || !IsSpotOf(places, before.Places[^1]);
+        var mayBeHind = !places.Exists(place => IsFollowed(place.X));
+        var mayBeFore = !places.Exists(place => IsFollowing(place.X));
         if (places.Count >= 2)
         {
             var (beforeLast, last) = (places[^2], places[^1]);
@@ -63,8 +63,11 @@ internal static class EdgeFeet
 
         if (Travel(plate, stretch.Range) is not { } travel)
             return;
-        // The hidden foot draws the load towards itself; the other's own place is seen while it is not there.
+        // The hidden foot draws the load towards itself; the other's own place is seen while it is not there: at the start of a hind foot, at
+        // the end of a fore foot.
         var only = places[0];
+        mayBeHind &= !IsFollowed(travel.End);
+        mayBeFore &= !IsFollowing(travel.Start);
         if (mayBeHind && travel.Forward > LongestTravelMetres && IsStride(exit - only.X))
         {
             places[0] = only with { X = travel.Start };
@@ -75,10 +78,15 @@ internal static class EdgeFeet
             places[0] = only with { X = travel.End };
             places.Insert(0, new StandingPlace(stretch.Range.Start, stretch.Range.Start + 1, InsetMetres, IsEdge: true));
         }
+
+        // A foot at the edge itself may follow or go before a hidden one there.
+        bool IsFollowed(double x) =>
+            after is not null && after.Places[0].X <= plate.LengthMetres - NearEdgeMetres && IsSameSpot(x, after.Places[0].X);
+
+        bool IsFollowing(double x) => before is not null && before.Places[^1].X >= NearEdgeMetres && IsSameSpot(x, before.Places[^1].X);
     }
 
-    private static bool IsSpotOf(List<StandingPlace> places, StandingPlace other) =>
-        places.Exists(place => Math.Abs(place.X - other.X) < StandingPlaces.SameSpotMetres);
+    private static bool IsSameSpot(double a, double b) => Math.Abs(a - b) < StandingPlaces.SameSpotMetres;
 
     /// <summary>Whether a place is none of a foot of its own: the load passed it by, or it lies too near to the other foot's.</summary>
     private static bool IsNoFoot(StandingPlace place, StandingPlace other) =>

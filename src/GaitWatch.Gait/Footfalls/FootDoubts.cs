@@ -19,9 +19,18 @@ internal static class FootDoubts
     /// <summary>A foot cannot stand for more of its stride than this and swing too.</summary>
     private const double MostDuty = 0.88;
 
+    /// <summary>
+    /// A foot half over an edge presses on the plate only while its load is on the part that is there: its place seems up to this far inside, metres,
+    /// and its stance shorter than this part of the next foot's.
+    /// </summary>
+    private const double CutPlaceMetres = 0.16;
+    private const double CutPart = 0.85;
+
     /// <summary>Marks what the forces and the stances tell.</summary>
     public static void Mark(CrossingFeet feet)
     {
+        foreach (var foot in feet.InOrder)
+            foot.IsOnEdge |= IsCutShort(foot, feet);
         var stances = new List<double>();
         foreach (var foot in feet.InOrder)
         {
@@ -44,6 +53,31 @@ internal static class FootDoubts
             if (!foot.IsOnEdge && (foot.Lift - foot.Contact > LongestPart * usual || below > NegativePart * above))
                 foot.IsResolved = false;
         }
+    }
+
+    /// <summary>Whether its stance is cut short by an edge, beside the stances of the feet that land next further inside, or landed last.</summary>
+    private static bool IsCutShort(FootOnPlate foot, CrossingFeet feet)
+    {
+        var isAtEntry = foot.Line.Middle < CutPlaceMetres;
+        if (foot.IsOnEdge || (!isAtEntry && foot.Line.Middle < feet.Plates.Left.LengthMetres - CutPlaceMetres))
+            return false;
+        FootOnPlate? beside = null;
+        foreach (var other in feet.InOrder)
+        {
+            if (other.Side == foot.Side || other.IsOnEdge)
+                continue;
+            // In order of contact: the first after it, or the last before it.
+            if (isAtEntry && other.Contact > foot.Contact)
+            {
+                beside = other;
+                break;
+            }
+
+            if (!isAtEntry && other.Contact < foot.Contact)
+                beside = other;
+        }
+
+        return beside is not null && foot.Lift - foot.Contact < CutPart * (beside.Lift - beside.Contact);
     }
 
     /// <summary>Marks what the stride time tells: all feet are pairs taken for one.</summary>

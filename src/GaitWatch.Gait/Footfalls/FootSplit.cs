@@ -11,6 +11,15 @@ internal sealed class FootSplit
     /// <summary>Two feet nearer than this are not told apart by the moment, metres.</summary>
     private const double LeastApartMetres = 0.25;
 
+    /// <summary>
+    /// So much of the toes of feet that come and go alone is taken for one that follows another on the spot: the lines are laid through the sum of
+    /// two feet, whose steepest part is a little less far up.
+    /// </summary>
+    private const double ToePart = 0.75;
+
+    /// <summary>Longer than any foot takes to bear its load along a straight line, seconds.</summary>
+    private const double LongestToeSeconds = 0.05;
+
     /// <summary>A foot beyond an edge presses when it seems to carry this much, as part of the plate's highest load and at least in kg.</summary>
     private const double HiddenMark = 0.02;
     private const double HiddenMarkKg = 3;
@@ -132,9 +141,41 @@ internal sealed class FootSplit
     {
         var (leaving, coming) = (_feet[k], _feet[k + 1]);
         var lines = _swaps[k] ??= SwapLines.At(_plate, (int)Math.Round(leaving.Lift));
-        leaving.Lift = lines.Lift;
-        coming.Contact = lines.Contact;
+        // A foot takes up its load gently: it comes before the straight line leaves zero and goes after it has reached it.
+        var (early, late) = Toes();
+        leaving.Lift = lines.Lift + (ToePart * late);
+        coming.Contact = lines.Contact - (ToePart * early);
     }
+
+    /// <summary>
+    /// How long before the steepest line through its rise a foot of this crossing comes down, and how long after that through its fall it leaves,
+    /// in samples: the means over the feet that are alone on the plate then.
+    /// </summary>
+    private (double Early, double Late) Toes()
+    {
+        double early = 0, late = 0;
+        int contacts = 0, lifts = 0;
+        foreach (var foot in _feet)
+        {
+            if (foot.IsOnEdge)
+                continue;
+            if (foot.ContactEvent == FootEvent.Alone)
+            {
+                early += Toe(SteepestLine.OfRise(_plate, (int)foot.Contact).Zero - foot.Contact);
+                contacts++;
+            }
+
+            if (foot.LiftEvent == FootEvent.Alone)
+            {
+                late += Toe(foot.Lift - SteepestLine.OfFall(_plate, (int)Math.Ceiling(foot.Lift)).Zero);
+                lifts++;
+            }
+        }
+
+        return (early / Math.Max(1, contacts), late / Math.Max(1, lifts));
+    }
+
+    private double Toe(double samples) => Math.Clamp(samples, 0, LongestToeSeconds * _plate.Hz);
 
     private void Share(int k)
     {

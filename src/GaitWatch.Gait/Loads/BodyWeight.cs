@@ -2,17 +2,23 @@ namespace GaitWatch.Gait;
 
 /// <summary>Her weight from two estimates.</summary>
 /// <param name="Kg">The best estimate, kg.</param>
-/// <param name="OfLegsKg">The sum of the legs' loads, kg.</param>
+/// <param name="OfLegsKg">The sum of the legs' loads, less what speeding up and slowing down add to it, kg.</param>
 /// <param name="OfPlatesKg">
 /// The mean of all cells over whole half strides while all her feet that are down are on the plates, kg; null when there is no such time.
 /// </param>
 internal sealed record BodyWeight(double Kg, double OfLegsKg, double? OfPlatesKg)
 {
-    /// <summary>Error of the plates' mean over whole strides, as a part of the weight: her centre of mass is not back to the millimetre.</summary>
-    private const double WholeStrideError = 0.006;
+    /// <summary>
+    /// Error of the plates' mean over half a stride, as a part of the weight: her centre of mass is not back to the millimetre, and where her pace
+    /// changes the half stride's end is not where it was laid.
+    /// </summary>
+    private const double WholeStrideError = 0.015;
 
-    /// <summary>Error of a mean over an odd number of half strides beyond that, as a part of what left and right differ.</summary>
-    private const double HalfStrideError = 0.5;
+    /// <summary>
+    /// Error of a mean over one half stride beyond that, as a part of the weight: no cow carries left and right alike, and what two half
+    /// strides differ does not show in one.
+    /// </summary>
+    private const double HalfStrideError = 0.025;
 
     /// <summary>Error that both share, as both come from the same cells: gain and zero, as a part of the weight (0.5 % mismatch of a cell).</summary>
     private const double SharedError = 0.003;
@@ -30,16 +36,17 @@ internal sealed record BodyWeight(double Kg, double OfLegsKg, double? OfPlatesKg
     /// <param name="feet">Her feet.</param>
     /// <param name="loads">What each leg carried.</param>
     /// <param name="clock">Her stride times.</param>
+    /// <param name="speed">Her mean speed, metres per second; null when unknown.</param>
     /// <returns>Null unless all four legs have a load.</returns>
-    public static BodyWeight? Of(CrossingFeet feet, LegLoads loads, StrideClock? clock)
+    public static BodyWeight? Of(CrossingFeet feet, LegLoads loads, StrideClock? clock, double? speed)
     {
-        if (loads.SumKg is not { } sum || clock is null)
+        if (loads.SumKg is not { } loadsSum || clock is null)
             return null;
+        var sum = loadsSum * (1 - ForwardLean.OfSum(feet, clock, speed));
         if (OfPlates(feet, clock) is not { } plates)
             return new BodyWeight(sum, sum, null);
         var (mean, halves) = plates;
-        var sideways = Math.Abs((loads.Legs.Lf.Share + loads.Legs.Lh.Share - loads.Legs.Rf.Share - loads.Legs.Rh.Share) ?? 0);
-        var platesError = sum * ((WholeStrideError / Math.Sqrt(halves)) + (halves % 2 == 0 ? 0 : HalfStrideError * sideways / halves));
+        var platesError = sum * ((WholeStrideError / Math.Sqrt(halves)) + (halves % 2 == 0 ? 0 : HalfStrideError / halves));
         var shared = Square(SharedError * sum);
         var (legsVariance, platesVariance) = (Square(loads.SumError) + shared, Square(platesError) + shared);
         // Least variance for two estimates of this covariance.

@@ -24,9 +24,8 @@ internal sealed class ClockFit
     /// <summary>Its spread.</summary>
     private const double DutySpread = 0.05;
 
-    /// <summary>Most cows walk evenly and plates are mostly quiet: a trial is the less likely beforehand the larger its figures, by these powers.</summary>
-    private const double WanderingPower = 0.5;
-    private const double TimeErrorPower = 1;
+    /// <summary>Most cows walk evenly and plates are mostly quiet: a trial is the less likely beforehand the larger its figures, by this power.</summary>
+    private const double EvennessPower = 0.5;
 
     private readonly List<EventTime> _times;
     private readonly double _origin;
@@ -92,13 +91,13 @@ internal sealed class ClockFit
         }
 
         return mean.Strides is { } strides && _course.With(strides) is { } meanCourse
-            ? new StrideClock(_origin, _stance, mean.StancePart, meanCourse, mean.Covariance())
+            ? new StrideClock(_origin, _stance, mean.StancePart, meanCourse, mean.Covariance(), mean.TimeError)
             : null;
     }
 
     /// <summary>Of the times, all unknowns integrated out, but for a constant.</summary>
     private double LogLikelihood(ClockTrial trial) =>
-        -(0.5 * (_ofTrial.Left + _ofTrial.LogDeterminant)) - ((_course.Knots - 1 + WanderingPower) * Math.Log(trial.Wandering)) - ((_times.Count + TimeErrorPower) * Math.Log(trial.TimeError));
+        -(0.5 * (_ofTrial.Left + _ofTrial.LogDeterminant)) - ((_course.Knots - 1 + EvennessPower) * Math.Log(trial.Wandering)) - ((_times.Count + EvennessPower) * Math.Log(trial.TimeError));
 
     /// <summary>What is known beforehand and what is seen with an error, the groups' offsets eliminated.</summary>
     private bool Place(double timeError)

@@ -12,6 +12,7 @@ internal sealed class ClockMean
     private double _highest = double.MinValue;
     private double _total;
     private double _stancePart;
+    private double _squaredError;
 
     /// <param name="knots">Knots of the course.</param>
     public ClockMean(int knots)
@@ -27,6 +28,9 @@ internal sealed class ClockMean
     /// <summary>Strides after its contact by which a lift is told.</summary>
     public double StancePart => _stancePart / _total;
 
+    /// <summary>Scatter of a contact or a lift about the course, seconds.</summary>
+    public double TimeError => Math.Sqrt(_squaredError / _total);
+
     /// <summary>Takes a trial in.</summary>
     /// <param name="trial">The trial.</param>
     /// <param name="logLikelihood">Of the times, but for a constant.</param>
@@ -40,6 +44,7 @@ internal sealed class ClockMean
             _highest = logLikelihood;
             _total *= less;
             _stancePart *= less;
+            _squaredError *= less;
             foreach (var sums in (ReadOnlySpan<double[]>)[_strides, _squares])
             {
                 for (var k = 0; k < sums.Length; k++)
@@ -52,6 +57,7 @@ internal sealed class ClockMean
             return;
         _total += weight;
         _stancePart += weight * trial.StancePart;
+        _squaredError += weight * trial.TimeError * trial.TimeError;
         solved.AddCovariance(_squares, _knots, weight);
         var strides = solved.Solution.AsSpan(solved.Size - _knots);
         for (var a = 0; a < _knots; a++)

@@ -2,9 +2,9 @@ namespace GaitWatch.Gait;
 
 /// <summary>How sure the impulses of the feet are, and how their errors hang together.</summary>
 /// <remarks>
-/// Three things are modelled. Where two feet stand on a plate, an error of their places moves load from one to the other. Where
-/// one follows the other on the spot, so does the line that parts them. And a cell that reads too much favours the feet
-/// near it.
+/// Four things are modelled. Where two feet stand on a plate, an error of their places moves load from one to the other. Where
+/// one follows the other on the spot, so does the line that parts them. A cell that reads too much favours the feet
+/// near it. And a foot beyond an edge may press on the plate unseen (<see cref="UnseenFeet"/>).
 /// </remarks>
 internal static class ImpulseErrors
 {
@@ -12,7 +12,7 @@ internal static class ImpulseErrors
     private const double GainError = 0.0021;
 
     /// <summary>Noise, ringing, the ends of a stance: error of an impulse of its own, as a part of it.</summary>
-    private const double OwnError = 0.0007;
+    private const double OwnError = 0.0011;
 
     /// <summary>Error of the parting of two feet on one spot, as a part of the impulse that falls between contact and lift.</summary>
     private const double SwapError = 0.2;
@@ -23,10 +23,13 @@ internal static class ImpulseErrors
         var count = feet.InOrder.Count;
         var covariance = new double[count, count];
         var index = new Dictionary<FootOnPlate, int>(count);
+        var stride = UnseenFeet.StrideMetres(feet);
         for (var k = 0; k < count; k++)
         {
-            index[feet.InOrder[k]] = k;
-            covariance[k, k] += Square(OwnError * feet.InOrder[k].ImpulseKgSeconds);
+            var foot = feet.InOrder[k];
+            index[foot] = k;
+            var unseen = stride is { } metres ? UnseenFeet.Variance(foot, metres, feet.Plates.Left.LengthMetres) : 0;
+            covariance[k, k] += (Square(OwnError) + unseen) * Square(foot.ImpulseKgSeconds);
         }
 
         AddGains(feet.InOrder, feet.Plates.Left.LengthMetres, covariance);

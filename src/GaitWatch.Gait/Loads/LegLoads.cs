@@ -7,16 +7,18 @@ namespace GaitWatch.Gait;
 internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumError)
 {
     /// <summary>Means over the whole footfalls of each leg.</summary>
-    /// <param name="feet">All feet, their forces known.</param>
+    /// <param name="crossing">All feet, their forces known.</param>
     /// <param name="clock">Her stride times; null when unknown.</param>
-    /// <param name="impulses">Covariance of their impulses, kg2 s2.</param>
-    /// <param name="step">Seconds a sample.</param>
-    public static LegLoads Of(IReadOnlyList<FootOnPlate> feet, StrideClock? clock, double[,] impulses, double step)
+    public static LegLoads Of(CrossingFeet crossing, StrideClock? clock)
     {
+        if (clock is null)
+            return new LegLoads(PerLeg.From(_ => LegLoad.Unknown), null, 0);
+        var (feet, step) = (crossing.InOrder, crossing.Step);
+        var impulses = ImpulseErrors.Of(crossing);
         var loads = new double[4];
         var perImpulse = new double[feet.Count];
         // What each leg's load changes by for a change of the clock's parameters.
-        var parametersOfClock = clock?.Parameters ?? 0;
+        var parametersOfClock = clock.Parameters;
         var byClock = new double[4, parametersOfClock];
         Span<double> sensitivity = stackalloc double[parametersOfClock];
         var peaks = new double[4];
@@ -25,7 +27,7 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
         for (var f = 0; f < feet.Count; f++)
         {
             var foot = feet[f];
-            if (foot.Leg is not { } leg || !foot.IsWhole || clock is null)
+            if (foot.Leg is not { } leg || !foot.IsWhole)
                 continue;
             var contact = foot.Contact * step;
             var stride = clock.StrideOf(contact);
@@ -38,6 +40,9 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             for (var p = 0; p < sensitivity.Length; p++)
                 byClock[k, p] -= load * sensitivity[p];
             perImpulse[f] = 1 / stride;
+            // The stride around this stance ends in four times (contact and lift before and after), mostly off the plates and each as uneven as her steps.
+            var uneven = foot.ImpulseKgSeconds * 0.25 * Math.Sqrt(4) * clock.UnevenSeconds / stride;
+            impulses[f, f] += uneven * uneven;
             peaks[k] += foot.PeakKg;
             stances[k] += (foot.Lift - foot.Contact) * step;
         }
@@ -91,7 +96,7 @@ internal sealed record LegLoads(PerLeg<LegLoad> Legs, double? SumKg, double SumE
             for (var p = 0; p < parameters.Length; p++)
             {
                 for (var q = 0; q < parameters.Length; q++)
-                    byStrides += parameters[p] * parameters[q] * (clock?.Covariance(p, q) ?? 0);
+                    byStrides += parameters[p] * parameters[q] * clock.Covariance(p, q);
             }
 
             var byImpulses = 0.0;

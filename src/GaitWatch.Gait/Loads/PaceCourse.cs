@@ -9,8 +9,11 @@ internal sealed class PaceCourse
     /// <summary>Strides between knots.</summary>
     public const double Spacing = 0.5;
 
-    /// <summary>A course over more strides than this is no walk over a platform.</summary>
-    private const int MostKnots = 48;
+    /// <summary>
+    /// A course over more knots than this is no walk over a platform: over 6 m a cow takes ten short strides at most, with those before
+    /// the first contact and after the last. It bounds the work, too.
+    /// </summary>
+    private const int MostKnots = 32;
 
     private readonly double _first;
     private readonly double[] _stride;
@@ -23,7 +26,7 @@ internal sealed class PaceCourse
         _seconds = new double[stride.Length];
         for (var k = 1; k < stride.Length; k++)
             _seconds[k] = _seconds[k - 1] + (0.5 * Spacing * (stride[k - 1] + stride[k]));
-        var atOrigin = SecondsFromFirst(0);
+        var atOrigin = Seconds(_first, 0);
         for (var k = 0; k < stride.Length; k++)
             _seconds[k] -= atOrigin;
     }
@@ -133,11 +136,12 @@ internal sealed class PaceCourse
         return _first + (Spacing * (k + u));
     }
 
-    private double SecondsFromFirst(double strides)
+    /// <summary>The time from one stride number to another, seconds.</summary>
+    public double Seconds(double from, double to)
     {
         Span<double> row = stackalloc double[_stride.Length];
         row.Clear();
-        AddTime(row, _first, strides, 1);
+        AddTime(row, from, to, 1);
         return Sum(row);
     }
 }

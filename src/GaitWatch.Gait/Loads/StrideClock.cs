@@ -17,6 +17,12 @@ internal sealed class StrideClock
     /// <summary>A foot over an edge nearer to the entry than this is over the entry edge, metres: plates are longer than twice this.</summary>
     private const double EntryMetres = 0.5;
 
+    /// <summary>
+    /// How much a contact or a lift that is seen well scatters from stance to stance of a leg, seconds: so much shows on plates that even walks
+    /// were simulated on.
+    /// </summary>
+    private const double SeenSeconds = 0.003;
+
     /// <summary>Groups of times that are whole strides apart: contacts and lifts of four legs.</summary>
     private const int FirstLift = ClockFit.FirstLift;
 
@@ -31,14 +37,19 @@ internal sealed class StrideClock
     /// <param name="stancePart">Strides after its contact by which a lift is told.</param>
     /// <param name="course">Stride time over the strides done.</param>
     /// <param name="covariance">Of the stride times at its knots, seconds squared.</param>
-    public StrideClock(double origin, double stance, double stancePart, PaceCourse course, double[,] covariance)
+    /// <param name="timeError">Scatter of contacts and lifts about the course, seconds.</param>
+    public StrideClock(double origin, double stance, double stancePart, PaceCourse course, double[,] covariance, double timeError)
     {
+        UnevenSeconds = Math.Sqrt(Math.Max(0, (timeError * timeError) - (SeenSeconds * SeenSeconds)));
         _origin = origin;
         _stance = stance;
         _stancePart = stancePart;
         _course = course;
         _covariance = covariance;
     }
+
+    /// <summary>How uneven her steps are: scatter of contacts and lifts about the course beyond what they are seen by, seconds.</summary>
+    public double UnevenSeconds { get; }
 
     /// <summary>Mean time a foot is on the ground, seconds.</summary>
     public double StanceSeconds => _stance;
@@ -54,6 +65,14 @@ internal sealed class StrideClock
     {
         Span<double> row = stackalloc double[Parameters];
         return StrideOf(contact, row);
+    }
+
+    /// <summary>Relative change of the stride time at a moment, from the half stride before it to the one after: d ln T / dt, per second.</summary>
+    public double ChangePerSecond(double seconds)
+    {
+        var n = _course.StridesAt(seconds - _origin);
+        var (before, after) = (_course.Seconds(n - 0.5, n), _course.Seconds(n, n + 0.5));
+        return 2 * (after - before) / ((before + after) * (0.5 * (before + after)));
     }
 
     /// <summary>How the relative error of the stride time of a stance follows from those of the parameters: d ln T / d parameter.</summary>

@@ -18,12 +18,13 @@ internal static class CrossingMeasurement
     {
         var feet = CrossingFeet.Find(PlatePair.Of(platform, load));
         FootDoubts.Mark(feet);
-        var clock = StrideClock.Fit(feet.InOrder, feet.Step);
+        // Feet that were not worked out have no times to tell a stride from.
+        var clock = feet.Travel is null ? null : StrideClock.Fit(feet.InOrder, feet.Step);
         if (clock is not null)
             FootDoubts.Mark(feet, clock);
-        var loads = LegLoads.Of(feet.InOrder, clock, ImpulseErrors.Of(feet), feet.Step);
-        var bodyWeight = BodyWeight.Of(feet, loads, clock);
+        var loads = LegLoads.Of(feet, clock);
         var speed = WalkingSpeed.Of(feet.InOrder, feet.Step);
+        var bodyWeight = BodyWeight.Of(feet, loads, clock, speed);
         var reasons = WalkJudge.Judge(feet, loads, bodyWeight, speed, options);
         var isWalk = !reasons.Any(s_noWalk.Contains);
         var stretch = load.Stretch;

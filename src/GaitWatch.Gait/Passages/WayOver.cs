@@ -29,18 +29,24 @@ internal static class WayOver
         return only.Count > 1 && LastToLeave(only).Line.Middle < only.Max(foot => foot.Line.Middle) - BackwardMetres;
     }
 
-    /// <summary>Whether a foot was set down behind the one before it on its plate.</summary>
+    /// <summary>
+    /// Whether a foot was set down behind the one before it on its plate, or too many followed each other on one spot: a walk sets a fore foot there and
+    /// the hind foot after it, which look like one more where both stand a while; a foot that comes back, and leaves again, makes four.
+    /// </summary>
     public static bool SteppedBack(CrossingFeet feet) => SteppedBack(feet.Left) || SteppedBack(feet.Right);
 
     private static bool SteppedBack(List<FootOnPlate> feet)
     {
         for (var k = 0; k + 1 < feet.Count; k++)
         {
-            if (feet[k + 1].Line.Middle < feet[k].Line.Middle - BackwardMetres)
+            if (feet[k + 1].Line.Middle < feet[k].Line.Middle - BackwardMetres || (k + 3 < feet.Count && IsFollowed(k) && IsFollowed(k + 1) && IsFollowed(k + 2)))
                 return true;
         }
 
         return false;
+
+        bool IsFollowed(int k) =>
+            feet[k].LiftEvent == FootEvent.Swap && Math.Abs(feet[k + 1].Line.Middle - feet[k].Line.Middle) < StandingPlaces.SameSpotMetres;
     }
 
     private static FootOnPlate LastToLeave(List<FootOnPlate> feet)

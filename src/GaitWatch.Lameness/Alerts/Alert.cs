@@ -26,6 +26,12 @@ public sealed record Alert
     /// <summary>When the change began, as the data tell.</summary>
     public required DateTimeOffset OnsetAt { get; init; }
 
+    /// <summary>From when on it may have begun: 5 % point of <see cref="OnsetAt"/>; null where too few days before are known.</summary>
+    public DateTimeOffset? OnsetEarliestAt { get; init; }
+
+    /// <summary>By when it had begun: 95 % point; null as <see cref="OnsetEarliestAt"/> is.</summary>
+    public DateTimeOffset? OnsetLatestAt { get; init; }
+
     /// <summary>100 (1 - share now / her baseline share) of <see cref="Leg"/>.</summary>
     public required double LoadDropPercent { get; init; }
 

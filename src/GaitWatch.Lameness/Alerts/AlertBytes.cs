@@ -13,6 +13,8 @@ internal static class AlertBytes
         writer.Put(alert.LegProbability);
         writer.Write(alert.RaisedAt.UtcTicks);
         writer.Write(alert.OnsetAt.UtcTicks);
+        writer.Write(alert.OnsetEarliestAt?.UtcTicks ?? -1);
+        writer.Write(alert.OnsetLatestAt?.UtcTicks ?? -1);
         writer.Write(alert.LoadDropPercent);
         writer.Write(alert.LoadDropLowerPercent);
         writer.Write(alert.LoadDropUpperPercent);
@@ -37,6 +39,8 @@ internal static class AlertBytes
             LegProbability = probability,
             RaisedAt = raisedAt,
             OnsetAt = new DateTimeOffset(reader.ReadInt64(), TimeSpan.Zero),
+            OnsetEarliestAt = Instant(reader.ReadInt64()),
+            OnsetLatestAt = Instant(reader.ReadInt64()),
             LoadDropPercent = reader.ReadDouble(),
             LoadDropLowerPercent = reader.ReadDouble(),
             LoadDropUpperPercent = reader.ReadDouble(),
@@ -45,4 +49,6 @@ internal static class AlertBytes
             Explanation = reader.ReadString(),
         };
     }
+
+    private static DateTimeOffset? Instant(long ticks) => ticks < 0 ? null : new DateTimeOffset(ticks, TimeSpan.Zero);
 }

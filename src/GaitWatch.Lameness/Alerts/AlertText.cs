@@ -22,9 +22,18 @@ internal static class AlertText
         var lower = Math.Max(drop.Lower, 0);
         var fact = string.Create(
             CultureInfo.InvariantCulture,
-            $"{what} {Math.Max(drop.Percent, 0):0} % less than is normal for her (likely {lower:0} to {Math.Max(drop.Upper, lower):0} %): {100 * drop.ShareNow:0.0} % of her weight instead of {100 * drop.BaselineShare:0.0} %, since about {since:d MMMM}.");
+            $"{what} {Math.Max(drop.Percent, 0):0} % less than is normal for her (likely {lower:0} to {Math.Max(drop.Upper, lower):0} %): {100 * drop.ShareNow:0.0} % of her weight instead of {100 * drop.BaselineShare:0.0} %, since about {since:d MMMM}{Likely(alert, zone)}.");
         var sure = alert.Pattern == AlertPattern.OneLeg && alert.LegProbability[alert.Leg] < 0.8 ? Doubt(alert) : "";
         return fact + sure + " " + Advice(alert);
+    }
+
+    /// <summary>The days between which it likely began, where they differ from the one named.</summary>
+    private static string Likely(Alert alert, TimeZoneInfo zone)
+    {
+        if (alert is not { OnsetEarliestAt: { } earliest, OnsetLatestAt: { } latest })
+            return "";
+        var (from, to) = (TimeZoneInfo.ConvertTime(earliest, zone), TimeZoneInfo.ConvertTime(latest, zone));
+        return from.Date == to.Date ? "" : string.Create(CultureInfo.InvariantCulture, $" (likely {from:d MMMM} to {to:d MMMM})");
     }
 
     private static string Doubt(Alert alert)

@@ -21,7 +21,10 @@ public static class Unloading
     public static PerLeg<double> OneLeg(PerLeg<double> shares, Leg leg, double fraction)
     {
         var given = shares[leg] * fraction;
-        return PerLeg.From(l => shares[l] + (l == leg ? -given : l == leg.Opposite() ? ToOpposite * given : (1 - ToOpposite) / 2 * given));
+        var opposite = leg.Opposite();
+        return new PerLeg<double>(After(Leg.Lf), After(Leg.Rf), After(Leg.Lh), After(Leg.Rh));
+
+        double After(Leg l) => shares[l] + (l == leg ? -given : l == opposite ? ToOpposite * given : (1 - ToOpposite) / 2 * given);
     }
 
     /// <summary>The shares after both legs of a pair have given up the same fraction of their loads; the other pair takes it in equal parts.</summary>
@@ -31,7 +34,9 @@ public static class Unloading
     public static PerLeg<double> Pair(PerLeg<double> shares, bool fore, double fraction)
     {
         var given = fraction * (fore ? shares.Lf + shares.Rf : shares.Lh + shares.Rh);
-        return PerLeg.From(l => l.IsFore() == fore ? shares[l] * (1 - fraction) : shares[l] + (given / 2));
+        return new PerLeg<double>(After(Leg.Lf), After(Leg.Rf), After(Leg.Lh), After(Leg.Rh));
+
+        double After(Leg l) => l.IsFore() == fore ? shares[l] * (1 - fraction) : shares[l] + (given / 2);
     }
 
     /// <summary>The way the balances move when a pattern of the given size sets in on a cow with these shares.</summary>

@@ -2,11 +2,11 @@ namespace GaitWatch.Lameness;
 
 /// <summary>
 /// What moves everybody on one platform: slow drift of its level, and what one session has in common (floor, temperature, mood). A cow
-/// is not lame because the floor is wet. The session's part is the median of the cows' residuals, shrunk towards none while few have crossed.
+/// is not lame because the floor is wet. The session's part is a robust mean of the cows' residuals (<see cref="SessionMean"/>), shrunk towards none while few have crossed.
 /// </summary>
 /// <remarks>
-/// Median, because some cows are lame; its variance is pi/2 times that of a mean (normal noise). Drift of the level is a scalar Kalman filter for each balance, fed
-/// once a session. Nothing looks ahead: a passage is judged by those before it, and judged again by its whole session when the same cow comes next.
+/// Drift of the level is a scalar Kalman filter for each balance, fed once a session. Nothing looks ahead: a passage is judged by those before it, and judged again
+/// by its whole session when the same cow comes next.
 /// </remarks>
 internal sealed class PlatformMovement
 {
@@ -15,9 +15,6 @@ internal sealed class PlatformMovement
 
     /// <summary>So does a session that has lasted this long: the floor dries, the platform warms.</summary>
     private static readonly long _longestTicks = TimeSpan.FromHours(5).Ticks;
-
-    /// <summary>Residuals kept of a session; with more the oldest gives way.</summary>
-    private const int Kept = 64;
 
     /// <summary>Sudden faults are looked for in the last so many crossings.</summary>
     private const int Recent = 8;
@@ -44,21 +41,21 @@ internal sealed class PlatformMovement
     private const double LeastUnrest = 0.6;
     private const double MostUnrest = 5;
 
-    private readonly List<Vector3> _residuals = new(Kept);
+    private SessionResiduals _x = new();
+    private SessionResiduals _y = new();
+    private SessionResiduals _z = new();
     private readonly List<Session> _past = new(Remembered);
     private Vector3 _level;
     private Vector3 _levelVariance;
     private Vector3 _sessionVariance = new(FirstSessionVariance, FirstSessionVariance, FirstSessionVariance);
-    private Vector3 _median;
-    private Vector3 _medianVariance;
     private long _startTicks;
     private long _lastTicks;
     private long _number;
-    private int _next;
     private int _crossed;
     private int _troubledSessions;
     private bool _trouble;
     private double _unrest = 1;
+    private Session? _current;
 
     /// <param name="isFirst">The herd's first platform is the measure of all: its level starts as known, another's has to be learnt.</param>
     public PlatformMovement(bool isFirst)
@@ -73,19 +70,23 @@ internal sealed class PlatformMovement
     /// <summary>When the platform was last crossed, UTC ticks.</summary>
     public long LastTicks => _lastTicks;
 
+    /// <summary>The newest crossing; null before the first.</summary>
+    public Crossed? Newest { get; set; }
+
     /// <summary>Whether the platform lies.</summary>
     public bool IsTrouble => _trouble;
 
     /// <summary>The common movement as it stands.</summary>
-    public Session Current
+    public Session Current => _current ??= Now;
+
+    private Session Now
     {
         get
         {
             if (_number == 0)
                 return new Session(0, Vector3.Zero, Matrix3.Zero, 1, false);
-            var (x, xv) = Shrunk(_median.X, _medianVariance.X, _sessionVariance.X);
-            var (y, yv) = Shrunk(_median.Y, _medianVariance.Y, _sessionVariance.Y);
-            var (z, zv) = Shrunk(_median.Z, _medianVariance.Z, _sessionVariance.Z);
+            var prior = _trouble ? new Vector3(1, 1, 1) : _sessionVariance;
+            var ((x, xv), (y, yv), (z, zv)) = (_x.Shrunk(prior.X), _y.Shrunk(prior.Y), _z.Shrunk(prior.Z));
             var cov = Matrix3.Diagonal(_levelVariance.X + xv, _levelVariance.Y + yv, _levelVariance.Z + zv);
             return new Session(_number, _level + new Vector3(x, y, z), cov, _unrest, _trouble);
         }
@@ -102,39 +103,40 @@ internal sealed class PlatformMovement
 
         if (_number > 0)
             Close();
+        _current = null;
         var days = _number == 0 ? 0 : Math.Min((ticks - _lastTicks) / (double)TimeSpan.TicksPerDay, 30);
         var drift = LevelDriftPerDay * days;
         _levelVariance += new Vector3(drift, drift, drift);
         (_startTicks, _lastTicks) = (ticks, ticks);
         _number++;
-        _residuals.Clear();
-        (_next, _crossed, _trouble) = (0, 0, false);
+        (_crossed, _trouble) = (0, false);
+        _x.Clear();
+        _y.Clear();
+        _z.Clear();
         // Of the last session's unrest half is expected again: floors stay wet for a day, not for a week.
         _unrest = Math.Sqrt(_unrest);
-        (_median, _medianVariance) = (Vector3.Zero, new Vector3(1e6, 1e6, 1e6));
     }
 
     /// <summary>Takes in a sound cow's passage less what she alone explains.</summary>
     /// <param name="residual">Balances less her own expected balances.</param>
     /// <param name="spread">Covariance of such a residual.</param>
+    /// <param name="usual">The same of a usual cow of the herd.</param>
     /// <param name="distance">Her squared distance from what was expected of her, over its mean: 1 as expected, what lies far out counted little.</param>
-    public void Add(Vector3 residual, in Matrix3 spread, double distance)
+    public void Add(Vector3 residual, in Matrix3 spread, in Matrix3 usual, double distance)
     {
+        _current = null;
         _crossed++;
-        _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, Kept)))), LeastUnrest, MostUnrest);
-        if (_residuals.Count < Kept)
-            _residuals.Add(residual - _level);
-        else
-            _residuals[_next] = residual - _level;
-        _next = (_next + 1) % Kept;
-        var count = _residuals.Count;
-        _median = Median(_residuals.Count, 0);
-        _medianVariance = Math.PI / 2 / count * spread.DiagonalVector;
-        if (count >= Recent && !_trouble)
-        {
-            var recent = Median(Recent, count < Kept ? count - Recent : _next - Recent);
-            _trouble = IsMore(recent, Math.PI / 2 / Recent * spread.DiagonalVector) || IsMore(_median, _medianVariance);
-        }
+        _unrest = Math.Clamp(_unrest * (1 + ((distance - 1) / (UnrestPrior + Math.Min(_crossed, SessionResiduals.Kept)))), LeastUnrest, MostUnrest);
+        var own = residual - _level;
+        _x.Add(own.X, spread.Xx, usual.Xx);
+        _y.Add(own.Y, spread.Yy, usual.Yy);
+        _z.Add(own.Z, spread.Zz, usual.Zz);
+        if (_trouble || _crossed < Recent)
+            return;
+        // A median of few, by what a usual cow's scatter makes of it.
+        const double few = Math.PI / 2 / Recent;
+        _trouble = IsMore(new Vector3(_x.Recent(Recent), _y.Recent(Recent), _z.Recent(Recent)), few * usual.DiagonalVector)
+            || IsMore(new Vector3(_x.Mean, _y.Mean, _z.Mean), new Vector3(_x.Variance, _y.Variance, _z.Variance));
     }
 
     /// <summary>The session of a number as it is known now; null when it is too long ago.</summary>
@@ -147,8 +149,8 @@ internal sealed class PlatformMovement
     }
 
     /// <summary>Median of the recent crossings where there are enough, of the session else: what a person is told.</summary>
-    public Vector3 Told => _crossed == 0 ? _level : _trouble && _residuals.Count >= Recent
-        ? _level + Median(Recent, _residuals.Count < Kept ? _residuals.Count - Recent : _next - Recent)
+    public Vector3 Told => _crossed == 0 ? _level : _trouble && _crossed >= Recent
+        ? _level + new Vector3(_x.Recent(Recent), _y.Recent(Recent), _z.Recent(Recent))
         : Current.Movement;
 
     private void Close()
@@ -156,16 +158,16 @@ internal sealed class PlatformMovement
         _past.Add(Current);
         if (_past.Count > Remembered)
             _past.RemoveAt(0);
-        if (_crossed < 5)
+        if (_crossed < Recent)
             return;
         _troubledSessions = _trouble ? _troubledSessions + 1 : 0;
         if (_trouble && _troubledSessions < SessionsToAccept)
             return;
         if (_trouble)
             (_levelVariance, _troubledSessions) = (new Vector3(1, 1, 1), 0);
-        Follow(_median.X, _medianVariance.X, _level.X, _levelVariance.X, _sessionVariance.X, out var x, out var xv, out var xs);
-        Follow(_median.Y, _medianVariance.Y, _level.Y, _levelVariance.Y, _sessionVariance.Y, out var y, out var yv, out var ys);
-        Follow(_median.Z, _medianVariance.Z, _level.Z, _levelVariance.Z, _sessionVariance.Z, out var z, out var zv, out var zs);
+        Follow(_x.Mean, _x.Variance, _level.X, _levelVariance.X, _sessionVariance.X, out var x, out var xv, out var xs);
+        Follow(_y.Mean, _y.Variance, _level.Y, _levelVariance.Y, _sessionVariance.Y, out var y, out var yv, out var ys);
+        Follow(_z.Mean, _z.Variance, _level.Z, _levelVariance.Z, _sessionVariance.Z, out var z, out var zv, out var zs);
         (_level, _levelVariance, _sessionVariance) = (new Vector3(x, y, z), new Vector3(xv, yv, zv), new Vector3(xs, ys, zs));
     }
 
@@ -182,13 +184,6 @@ internal sealed class PlatformMovement
         newSessionVariance = Math.Max(sessionVariance + (learning * (seen - sessionVariance)), LeastSessionVariance);
     }
 
-    private (double Value, double Variance) Shrunk(double median, double medianVariance, double sessionVariance)
-    {
-        var prior = _trouble ? 1 : sessionVariance;
-        var kept = prior / (prior + medianVariance);
-        return (kept * median, kept * medianVariance);
-    }
-
     private bool IsMore(Vector3 median, Vector3 variance) =>
         IsMore(median.X, variance.X + _sessionVariance.X + _levelVariance.X)
         || IsMore(median.Y, variance.Y + _sessionVariance.Y + _levelVariance.Y)
@@ -197,45 +192,23 @@ internal sealed class PlatformMovement
     private static bool IsMore(double median, double variance) =>
         Math.Abs(median) > TroubleSize && median * median > TroubleErrors * TroubleErrors * variance;
 
-    /// <summary>Median of each balance over <paramref name="count"/> residuals from a place in the ring on.</summary>
-    private Vector3 Median(int count, int from)
-    {
-        Span<double> x = stackalloc double[Kept];
-        Span<double> y = stackalloc double[Kept];
-        Span<double> z = stackalloc double[Kept];
-        for (var i = 0; i < count; i++)
-        {
-            var r = _residuals[(from + i + Kept) % Kept];
-            (x[i], y[i], z[i]) = (r.X, r.Y, r.Z);
-        }
-
-        return new Vector3(Middle(x[..count]), Middle(y[..count]), Middle(z[..count]));
-    }
-
-    private static double Middle(Span<double> values)
-    {
-        values.Sort();
-        var half = values.Length / 2;
-        return values.Length % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
-    }
-
     public void Save(BinaryWriter writer)
     {
         writer.Put(_level);
         writer.Put(_levelVariance);
         writer.Put(_sessionVariance);
-        writer.Put(_median);
-        writer.Put(_medianVariance);
         writer.Write(_startTicks);
         writer.Write(_lastTicks);
         writer.Write(_number);
-        writer.Write(_next);
         writer.Write(_crossed);
         writer.Write(_troubledSessions);
         writer.Write(_trouble);
         writer.Write(_unrest);
-        writer.PutAll(_residuals);
+        _x.Save(writer);
+        _y.Save(writer);
+        _z.Save(writer);
         writer.PutAll(_past);
+        Crossed.Save(writer, Newest);
     }
 
     public static PlatformMovement Load(BinaryReader reader)
@@ -245,19 +218,17 @@ internal sealed class PlatformMovement
             _level = reader.Take<Vector3>(),
             _levelVariance = reader.Take<Vector3>(),
             _sessionVariance = reader.Take<Vector3>(),
-            _median = reader.Take<Vector3>(),
-            _medianVariance = reader.Take<Vector3>(),
             _startTicks = reader.ReadInt64(),
             _lastTicks = reader.ReadInt64(),
             _number = reader.ReadInt64(),
-            _next = reader.ReadInt32(),
             _crossed = reader.ReadInt32(),
             _troubledSessions = reader.ReadInt32(),
             _trouble = reader.ReadBoolean(),
             _unrest = reader.ReadDouble(),
         };
-        reader.TakeAll(p._residuals, Kept);
+        (p._x, p._y, p._z) = (SessionResiduals.Load(reader), SessionResiduals.Load(reader), SessionResiduals.Load(reader));
         reader.TakeAll(p._past, Remembered);
+        p.Newest = Crossed.Load(reader);
         return p;
     }
 }

@@ -17,20 +17,23 @@ namespace GaitWatch.Lameness;
 internal sealed class AlarmLimits
 {
     /// <summary>Part of the budget that goes to the sudden-drop rule.</summary>
-    private const double SuddenPart = 0.1;
+    private const double SuddenPart = 0.06;
 
     /// <summary>
     /// Part of the budget that is planned with. The rest goes to what is false and never seen to be: on cows that leave, that are treated before it shows. Measured on simulated herds
     /// (seeds of development).
     /// </summary>
-    private const double PlannedPart = 0.87;
+    private const double PlannedPart = 0.93;
 
     /// <summary>An alert over so soon, by itself, was most likely none: lame cows that nobody treats do not heal in days.</summary>
-    public static readonly TimeSpan SoonOver = TimeSpan.FromDays(21);
+    private const double SoonOverDays = 21;
+
+    /// <summary>Two a day.</summary>
+    private const double UsualPassagesPerWeek = 14;
 
     /// <summary>
-    /// Alerts that are seen to be false, over soon or closed by hand as such, over the false alerts that the budget counts. Above one: repeats are among them, and some true ones.
-    /// Measured on simulated herds.
+    /// Alerts that are seen to be false, over soon or closed by hand as such, over the false alerts that the budget counts. Above one: some true ones are among them. Measured on
+    /// simulated herds.
     /// </summary>
     private const double SeenFalse = 1.15;
 
@@ -42,6 +45,9 @@ internal sealed class AlarmLimits
 
     /// <summary>What stays of the count from day to day: a hundred days' memory.</summary>
     private const double CountKeptADay = 0.99;
+
+    /// <summary>The least part of the passages that is believed to be of cows watched: sparing a herd of lame ones a flood.</summary>
+    private const double LeastWatched = 0.6;
 
     /// <summary>What stays of the sizes counted from day to day: a month's memory.</summary>
     private const double KeptADay = 0.97;
@@ -65,8 +71,10 @@ internal sealed class AlarmLimits
     private readonly double[] _sudden = [.. CowNoise.Tails.Select(_ => 8.0)];
     private ExcursionPeaks _peaks = new();
     private double _falseSeen;
-    private double _falsePlanned;
+    private double _falseExpected;
     private long _exposed;
+    private long _crossed;
+    private double _watchedShare = 1;
 
     public AlarmLimits()
     {
@@ -86,6 +94,12 @@ internal sealed class AlarmLimits
 
     /// <summary>Counts a passage of a cow who is watched and flagged for nothing.</summary>
     public void CountExposed() => _exposed++;
+
+    /// <summary>Within which time an alert that is over by itself was most likely none: longer where cows cross seldom, since it takes as many passages to see.</summary>
+    public static TimeSpan SoonOver(double passagesPerWeek) => TimeSpan.FromDays(SoonOverDays * Math.Clamp(UsualPassagesPerWeek / passagesPerWeek, 1, 2));
+
+    /// <summary>Counts a passage of any cow: the budget is per cow that crosses, a cow already flagged among them.</summary>
+    public void CountCrossed() => _crossed++;
 
     /// <summary>Counts an excursion of such a cow's evidence that came to nothing, by its highest.</summary>
     public void CountPeak(double peak) => _peaks.Count(peak);
@@ -111,15 +125,18 @@ internal sealed class AlarmLimits
             _sizes[i] *= KeptADay;
         _peaks.Expect(_exposed, Rate, Limit);
         _falseSeen *= CountKeptADay;
-        _falsePlanned = (CountKeptADay * _falsePlanned) + (_exposed * SeenFalse * falseAlertsPerPassage);
-        _exposed = 0;
-        var planned = PlannedPart * falseAlertsPerPassage;
+        if (_crossed > 0)
+            _watchedShare = (KeptADay * _watchedShare) + ((1 - KeptADay) * Math.Max((double)_exposed / _crossed, LeastWatched));
+        var planned = PlannedPart * falseAlertsPerPassage / _watchedShare;
+        var expected = (_peaks.RatioAt(Limit) * Rate(Limit)) + (SuddenPart * planned);
+        _falseExpected = (CountKeptADay * _falseExpected) + (_exposed * SeenFalse * expected);
+        (_exposed, _crossed) = (0, 0);
         var sudden = SuddenPart * planned / WatchedPattern.All.Length;
         // So far out nobody has seen a tail: the next heavier one is supposed.
         for (var i = 0; i < Classes; i++)
             _sudden[i] = -StudentT.InvCDF(0, 1, CowNoise.Tails[Math.Max(i - 1, 0)], sudden);
         var wanted = (1 - SuddenPart) * planned;
-        var ratio = (FalsePrior + _falseSeen) / (FalsePrior + _falsePlanned);
+        var ratio = (FalsePrior + _falseSeen) / (FalsePrior + _falseExpected);
         Limit = Root(limit => Math.Log(ratio * _peaks.RatioAt(limit) * Rate(limit) / wanted));
     }
 
@@ -161,8 +178,10 @@ internal sealed class AlarmLimits
             writer.Write(s);
         _peaks.Save(writer);
         writer.Write(_falseSeen);
-        writer.Write(_falsePlanned);
+        writer.Write(_falseExpected);
         writer.Write(_exposed);
+        writer.Write(_crossed);
+        writer.Write(_watchedShare);
         writer.Write(Limit);
         foreach (var s in _sudden)
             writer.Write(s);
@@ -175,8 +194,10 @@ internal sealed class AlarmLimits
             limits._sizes[i] = reader.ReadDouble();
         limits._peaks = ExcursionPeaks.Load(reader);
         limits._falseSeen = reader.ReadDouble();
-        limits._falsePlanned = reader.ReadDouble();
+        limits._falseExpected = reader.ReadDouble();
         limits._exposed = reader.ReadInt64();
+        limits._crossed = reader.ReadInt64();
+        limits._watchedShare = reader.ReadDouble();
         limits.Limit = reader.ReadDouble();
         for (var i = 0; i < limits._sudden.Length; i++)
             limits._sudden[i] = reader.ReadDouble();

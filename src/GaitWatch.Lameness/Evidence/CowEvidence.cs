@@ -9,6 +9,12 @@ internal sealed class CowEvidence
     /// <summary>Passages of her own before she is watched.</summary>
     private const long LearningPassages = 8;
 
+    /// <summary>
+    /// Days in which a change is thought to grow to its designed size: days for a sore that bursts, weeks for an ulcer (common practice, no source). Measured on simulated
+    /// herds' development seeds: 0.08 of the ratio to the oracle, against none; 8 and 12 days do nearly as well.
+    /// </summary>
+    private const double RiseDays = 10;
+
     /// <summary>After a longer silence evidence starts anew.</summary>
     private static readonly long _longSilence = TimeSpan.FromDays(21).Ticks;
 
@@ -41,7 +47,8 @@ internal sealed class CowEvidence
         Day = long.MinValue,
     };
 
-    private CowEvidence()
+    /// <summary>Of nobody yet: to be made equal to another.</summary>
+    public CowEvidence()
     {
     }
 
@@ -88,7 +95,7 @@ internal sealed class CowEvidence
             var kept = Math.Pow(herd.Noise.Kept, Math.Max(1, day - _n.Day));
             _n.Filter.NewDay(kept, _n.Noise.Level * herd.Noise.Day);
             for (var i = 0; i < _rules.Length; i++)
-                _rules[i].DayBias = kept * _rules[i].DayBias;
+                _rules[i].NewDay(kept);
             _n.Day = day;
         }
 
@@ -102,7 +109,7 @@ internal sealed class CowEvidence
         var kept = Math.Exp(-days / HerdNoise.WanderDays);
         _n.Filter.Roam(kept, herd.Noise.Wander);
         for (var i = 0; i < _rules.Length; i++)
-            _rules[i].WanderBias = kept * _rules[i].WanderBias;
+            _rules[i].Roam(kept);
     }
 
     /// <summary>Compares a passage with what is expected; <see cref="Advance"/> first.</summary>
@@ -131,7 +138,7 @@ internal sealed class CowEvidence
         if (IsLearnt && herd.IsLearnt && !IsHeld(ticks))
         {
             for (var i = 0; i < _rules.Length; i++)
-                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, gains, ticks);
+                sizes[i] = _rules[i].Add(s.Value, s.Distance, designs[i], s.Inverse, dof, gains, ticks, RiseDays);
         }
         else
         {

@@ -25,11 +25,7 @@ internal struct Identity
     private static readonly double _logPrior = Math.Log(0.01);
     private static readonly double _logPriorUnweighed = Math.Log(0.001);
 
-    /// <summary>Odds that a change of the shares is lameness rather than noise, for one pattern and size; ours.</summary>
-    private static readonly double _logLame = Math.Log(0.02);
-
     private static readonly long _staleTicks = TimeSpan.FromDays(21).Ticks;
-    private static readonly double[] _drops = [0.1, 0.2, 0.35, 0.5];
 
     public double LogWeight;
     public double Weights;
@@ -93,34 +89,23 @@ internal struct Identity
 
     private readonly bool IsAnother(HerdModel herd, in Surprise s, in Session common, double dof, bool weightKnown, double apart, bool frozen)
     {
-        var own = -(dof + 3) / 2 * Math.Log(1 + (s.Distance / dof));
+        var own = TagExchange.LogT(s.Distance, dof);
         if (own > -3 && Math.Abs(apart) < 0.04)
             return false;
-        var shares = Balances.FromVector(s.Expected - common.Movement).ToShares();
-        foreach (var pattern in WatchedPattern.All)
-        {
-            foreach (var drop in _drops)
-            {
-                var fraction = pattern.Pattern == AlertPattern.OneLeg ? drop : drop / 2;
-                var left = s.Value - Unloading.Direction(shares, pattern.Pattern, pattern.Leg, fraction).ToVector();
-                var lame = _logLame - ((dof + 3) / 2 * Math.Log(1 + (s.Inverse.Quadratic(left) / dof)));
-                own = Math.Max(own, frozen ? lame - _logLame : lame);
-            }
-        }
-
-        own -= 0.5 * Math.Log(s.Cov.Determinant);
         var otherCov = herd.Spread.Cov + herd.Noise.Day + s.Noise + common.MovementCov;
         var apartFromHerd = s.Value + (s.Expected - common.Movement - herd.Spread.Mean);
-        var other = (-(dof + 3) / 2 * Math.Log(1 + (otherCov.Inverse().Quadratic(apartFromHerd) / dof))) - (0.5 * Math.Log(otherCov.Determinant));
+        var odds = TagExchange.LogT(otherCov.Inverse().Quadratic(apartFromHerd), dof) - (0.5 * Math.Log(otherCov.Determinant / s.Cov.Determinant));
         if (weightKnown)
         {
             // Her own: t with 4 degrees of freedom; the herd's: normal, 12 % (from memory: the spread of a herd of mixed ages).
             const double spread = 0.12;
-            own += -0.9808 - (0.5 * Math.Log(herd.WeightVariance)) - (2.5 * Math.Log(1 + (apart * apart / herd.WeightVariance / 4)));
+            odds -= -0.9808 - (0.5 * Math.Log(herd.WeightVariance)) - (2.5 * Math.Log(1 + (apart * apart / herd.WeightVariance / 4)));
             var fromHerd = (LogWeight + apart - herd.Spread.LogWeight) / spread;
-            other += -0.9189 - Math.Log(spread) - (0.5 * fromHerd * fromHerd);
+            odds += -0.9189 - Math.Log(spread) - (0.5 * fromHerd * fromHerd);
         }
 
-        return ((1 + Suspected) * (weightKnown ? _logPrior : _logPriorUnweighed)) + other - own > 0;
+        odds += (1 + Suspected) * (weightKnown ? _logPrior : _logPriorUnweighed);
+        // Lameness can only speak for her: where she is likelier sound than another, it need not be asked.
+        return odds > own && odds > TagExchange.OrLame(own, s.Expected - common.Movement, s.Value, s.Inverse, dof, frozen);
     }
 }

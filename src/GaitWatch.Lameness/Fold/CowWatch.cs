@@ -6,7 +6,8 @@ namespace GaitWatch.Lameness;
 /// <summary>All that is kept of one cow, and what her passages and events do to it.</summary>
 /// <remarks>
 /// Her newest passage is judged at once by what is known, and once more when the next one comes: by then the whole of its session has
-/// crossed, and it is known better what moved everybody. So two evidences are kept: settled without the newest passage, present with it.
+/// crossed, and it is known better what moved everybody. So there are two evidences: settled without the newest passage, which is kept, and present with
+/// it, which is made of the settled at each passage, in one place for all cows.
 /// </remarks>
 internal sealed class CowWatch
 {
@@ -19,6 +20,11 @@ internal sealed class CowWatch
     /// <summary>For so long after an alert closed she is followed faster along the way that leg moved: healing is not another leg's failing.</summary>
     private static readonly TimeSpan _easing = TimeSpan.FromDays(14);
     private static readonly TimeSpan _healingTreated = TimeSpan.FromDays(45);
+
+    /// <summary>For so long after a treatment, or the close of an alert, a leg may be easing: half of what the slowest treated feet lose goes within half of it.</summary>
+    private static readonly TimeSpan _mayEase = TimeSpan.FromDays(90);
+
+    private static readonly TimeSpan _repeats = TimeSpan.FromDays(30);
 
     /// <summary>A single passage may raise an alert only when so many others of its session vouch for the platform.</summary>
     private const int Vouchers = 8;
@@ -34,20 +40,22 @@ internal sealed class CowWatch
     private long _designDay = -1;
     private long _week = -1;
     private double _peak;
+    private long _lastFalse;
+    private Leg _eased;
+    private long _easedUntil;
 
     public CowWatch(string name, HerdModel herd)
     {
         Name = name;
         _settled = new CowEvidence(herd);
-        _present = new CowEvidence(herd);
+        _present = herd.Present;
     }
 
     private CowWatch(string name, CowEvidence settled, HerdModel herd)
     {
         Name = name;
         _settled = settled;
-        _present = new CowEvidence(herd);
-        _present.CopyFrom(settled);
+        _present = herd.Present;
     }
 
     /// <summary>Her number.</summary>
@@ -66,12 +74,15 @@ internal sealed class CowWatch
     public double? LogWeight => _identity.Weights >= 3 ? _identity.LogWeight : null;
 
     /// <summary>Folds a passage of hers.</summary>
-    public FoldStep Pass(PassageInput input, Reading reading, HerdModel herd, IReadOnlyDictionary<string, PlatformMovement> platforms, LamenessOptions options)
+    public FoldStep Pass(PassageInput input, Reading reading, FoldedHerd folded, LamenessOptions options)
     {
         var passage = input.Passage;
-        var platform = platforms[passage.Platform];
+        var herd = folded.Model;
+        var platform = folded.PlatformOf(passage.Platform);
         herd.CountPassage(ref _week);
-        Settle(herd, platforms);
+        if (herd.IsLearnt)
+            herd.Limits.CountCrossed();
+        Settle(folded);
         if (reading.Day != _designDay)
         {
             _designedAt = _settled.Filter.Level;
@@ -86,21 +97,25 @@ internal sealed class CowWatch
         var frozen = _troubles.Count > 0;
         var reasons = _identity.Judge(
             herd, options.WeightTolerance, passage.WeightKg, surprise, common, _present.Noise.Dof, _settled.Passages, frozen, reading.Ticks);
+        var crossed = new Crossed(Name, reading.Value, passage.WeightKg is { } weight and > 0 ? Math.Log(weight) : double.NaN, reading.Ticks);
+        if (reasons.IsEmpty && platform.Newest is { } ahead && IsExchanged(folded, crossed, ahead, common))
+            reasons = [QualityReason.WrongCowSuspected];
+        Follow(folded, platform, crossed);
         var isEvidence = reasons.IsEmpty && !common.IsTrouble;
         Span<double> sudden = stackalloc double[WatchedPattern.All.Length];
         sudden.Clear();
         if (isEvidence)
-            Take(herd, reading, surprise, passage.Platform, common, sudden);
+            Take(herd, new Pending(reading, passage.Platform, common, crossed), surprise, sudden);
         if (reasons.IsEmpty)
-            Vouch(platform, reading, surprise, common, frozen);
+            Vouch(herd, platform, reading, surprise, common, frozen);
 
         var changes = ImmutableArray.CreateBuilder<AlertChange>();
         if (isEvidence)
             LookAtTroubles(passage.EndedAt, reading.Value - common.Movement, surprise.Noise, herd, options, changes);
         Span<double> evidence = stackalloc double[WatchedPattern.All.Length];
-        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, evidence);
+        var rule = Verdict.Weigh(_present, herd.Limits, sudden, common.Number > 0 && platform.Cows > Vouchers, _troubles, EasedAt(reading.Ticks), evidence);
         if (isEvidence && rule >= 0)
-            changes.Add(Raise(rule, surprise, passage.EndedAt, options));
+            changes.Add(Raise(rule, surprise, reading.Value - common.Movement, passage.EndedAt, herd, options));
         else if (isEvidence && _troubles.Count == 0 && _present.IsLearnt && herd.IsLearnt && !_present.IsHeld(reading.Ticks))
             CountExcursion(herd.Limits);
         foreach (var trouble in _troubles)
@@ -109,9 +124,10 @@ internal sealed class CowWatch
     }
 
     /// <summary>Folds something known of her.</summary>
-    public ImmutableArray<AlertChange> Know(CowEvent known, HerdModel herd, IReadOnlyDictionary<string, PlatformMovement> platforms, long day, LamenessOptions options)
+    public ImmutableArray<AlertChange> Know(CowEvent known, FoldedHerd folded, long day, LamenessOptions options)
     {
-        Settle(herd, platforms);
+        var herd = folded.Model;
+        Settle(folded);
         var changes = ImmutableArray.CreateBuilder<AlertChange>();
         if (known is AlertClosedByHand closed)
         {
@@ -137,17 +153,17 @@ internal sealed class CowWatch
                 Examine(treated, options, changes);
         }
 
-        _present.CopyFrom(_settled);
         return changes.ToImmutable();
     }
 
-    private void Settle(HerdModel herd, IReadOnlyDictionary<string, PlatformMovement> platforms)
+    private void Settle(FoldedHerd folded)
     {
         if (_pending is not { } pending)
             return;
         _pending = null;
-        var common = platforms[pending.Platform].Find(pending.Common.Number) ?? pending.Common;
-        if (common.IsTrouble)
+        var herd = folded.Model;
+        var common = folded.PlatformOf(pending.Platform).Find(pending.Common.Number) ?? pending.Common;
+        if (common.IsTrouble || (pending.Behind is { } behind && IsExchanged(folded, pending.Crossed, behind, common)))
             return;
         var reading = pending.Reading;
         _settled.Advance(herd, reading.Ticks, reading.Day);
@@ -162,29 +178,65 @@ internal sealed class CowWatch
         if (!wasLearnt)
             return;
         herd.Tails.Add(surprise.Distance);
-        for (var i = 0; i < sizes.Length; i++)
+        // The sizes change slowly: one passage in three tells them well enough.
+        for (var i = 0; i < sizes.Length && _settled.Passages % 3 == 0; i++)
         {
             if (!double.IsNaN(sizes[i]))
                 herd.Limits.CountSize(i, _settled.Noise.TailsIndex, sizes[i]);
         }
     }
 
-    private void Take(HerdModel herd, in Reading reading, in Surprise surprise, string platform, in Session common, Span<double> sudden)
+    private void Take(HerdModel herd, Pending pending, in Surprise surprise, Span<double> sudden)
     {
         Span<double> sizes = stackalloc double[CowEvidence.RuleCount];
-        _present.Take(herd, surprise, reading.Ticks, _designs, _troubles.Count > 0, sizes);
-        _pending = new Pending(reading, platform, common);
+        _present.Take(herd, surprise, pending.Reading.Ticks, _designs, _troubles.Count > 0, sizes);
+        _pending = pending;
         if (double.IsNaN(sizes[0]))
             return;
         for (var p = 0; p < sudden.Length; p++)
         {
             var direction = _designs[p * WatchedPattern.DesignsEach];
-            sudden[p] = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+            var drop = direction.Dot(surprise.Inverse * surprise.Value) / Math.Sqrt(surprise.Inverse.Quadratic(direction));
+            sudden[p] = drop / herd.Limits.Sudden(_present.Noise.TailsIndex);
+            if (surprise.Distance > Verdict.FarOut)
+                sudden[p] = Math.Max(sudden[p], (Verdict.Best(_settled, p) + Abrupt(drop, surprise.Distance)) / (Verdict.Beyond * herd.Limits.For(WatchedPattern.All[p])));
         }
     }
 
+    /// <summary>The newest passage's own log likelihood ratio for a change that is there at once, of the size that suits it best.</summary>
+    /// <param name="drop">The drop in the passage, standard deviations.</param>
+    /// <param name="distance">Squared distance of the passage from what was expected.</param>
+    private double Abrupt(double drop, double distance)
+    {
+        var dof = _present.Noise.Dof;
+        return drop <= 0 ? 0 : (dof + 3) / 2 * Math.Log((dof + distance) / (dof + Math.Max(distance - (drop * drop), 0)));
+    }
+
+    /// <summary>Tells the cow ahead who came behind her.</summary>
+    private static void Follow(FoldedHerd folded, PlatformMovement platform, Crossed crossed)
+    {
+        if (platform.Newest is { } ahead && ahead.IsNextTo(crossed) && folded.Cows.GetValueOrDefault(ahead.Cow) is { _pending: { } pending } cow && pending.Crossed == ahead)
+            cow._pending = pending with { Behind = crossed };
+        platform.Newest = crossed;
+    }
+
+    /// <summary>Whether this passage is more likely her neighbour's, and her neighbour's hers.</summary>
+    private bool IsExchanged(FoldedHerd folded, Crossed own, Crossed neighbours, in Session common) =>
+        own.IsNextTo(neighbours)
+        && folded.Cows.TryGetValue(neighbours.Cow, out var neighbour)
+        && Known(folded.Model) is { } one && neighbour.Known(folded.Model) is { } other
+        && TagExchange.IsLikely(folded.Model, one, own, other, neighbours, common);
+
+    /// <summary>What a passage may be held against; null while she is known too little to tell her from others.</summary>
+    private KnownCow? Known(HerdModel herd) => _settled.Passages < 10
+        ? null
+        : new KnownCow(
+            _settled.Filter.Level,
+            _settled.Filter.LevelCov + (_settled.Noise.Level * (herd.Noise.Day + herd.Noise.Passage)),
+            _settled.Noise.Dof, LogWeight ?? double.NaN, _troubles.Count > 0);
+
     /// <summary>Adds her to what the platform's session has in common, if she is sound and known well enough to tell.</summary>
-    private void Vouch(PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
+    private void Vouch(HerdModel herd, PlatformMovement platform, in Reading reading, in Surprise surprise, in Session common, bool frozen)
     {
         if (frozen || !_settled.IsLearnt)
             return;
@@ -194,7 +246,7 @@ internal sealed class CowWatch
             return;
         var dof = _present.Noise.Dof;
         platform.Add(
-            reading.Value - (surprise.Expected - common.Movement), own, (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
+            reading.Value - (surprise.Expected - common.Movement), own, common.Unrest * (herd.Noise.Passage + herd.Noise.Day), (dof + 3) / (dof + surprise.Distance) * surprise.Distance / 3);
     }
 
     private void LookAtTroubles(
@@ -212,8 +264,8 @@ internal sealed class CowWatch
             changes.Add(change);
             if (change.Kind != AlertChangeKind.Closed)
                 continue;
-            if (!wasExamined && at - trouble.Alert.RaisedAt < AlarmLimits.SoonOver)
-                herd.Limits.CountFalse();
+            if (!wasExamined && at - trouble.Alert.RaisedAt < AlarmLimits.SoonOver(herd.PassagesPerWeek))
+                CountFalse(herd, trouble.Alert.RaisedAt);
             _present.Filter.Return(trouble.Normal, trouble.NormalCov + ((at - trouble.Alert.OnsetAt).TotalDays * herd.Noise.Drift), herd.Noise.Wander);
             EndTrouble(i, at, _present, EasingPerDay, _easing);
         }
@@ -233,22 +285,32 @@ internal sealed class CowWatch
         limits.CountExposed();
     }
 
-    private AlertChange Raise(int ruleIndex, in Surprise surprise, DateTimeOffset at, LamenessOptions options)
+    /// <summary>Tells the herd of an alert that turned out to be false; a cow's second within a month is a repeat, which the budget does not count.</summary>
+    private void CountFalse(HerdModel herd, DateTimeOffset raisedAt)
+    {
+        if (raisedAt.UtcTicks - _lastFalse >= _repeats.Ticks)
+            herd.Limits.CountFalse();
+        _lastFalse = raisedAt.UtcTicks;
+    }
+
+    private AlertChange Raise(int ruleIndex, in Surprise surprise, Vector3 value, DateTimeOffset at, HerdModel herd, LamenessOptions options)
     {
         var pattern = WatchedPattern.All[ruleIndex / WatchedPattern.DesignsEach];
         var rule = _present.Rules[ruleIndex];
         ref var filter = ref _present.Filter;
-        var size = Math.Clamp(rule.Size, 0.3, 5);
+        // As the change stands by now; what the baseline took on of it goes with what it will have grown to.
+        var size = Math.Clamp(rule.Grown * rule.Size, 0.3, 5);
+        var full = size / Math.Max(rule.Grown, 0.1);
         Span<Vector3> designs = stackalloc Vector3[CowEvidence.RuleCount];
-        filter.Mean -= size * rule.MeanBias;
-        filter.Wander -= size * rule.WanderBias;
-        filter.Day -= size * rule.DayBias;
+        filter.Mean -= full * rule.MeanBias;
+        filter.Wander -= full * rule.WanderBias;
+        filter.Day -= full * rule.DayBias;
         var normal = filter.Level;
         Designs.Fill(Balances.FromVector(normal), designs);
         var design = designs[ruleIndex];
         var normalCov = filter.LevelCov;
         filter.Mean += size * design;
-        var sizeVariance = (1 / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
+        var sizeVariance = (rule.Grown * rule.Grown / Math.Max(rule.Information, 1)) + (0.3 * size * 0.3 * size);
         filter.MeanCov += sizeVariance * Matrix3.Outer(design, design);
 
         var leg = pattern.Leg;
@@ -263,7 +325,7 @@ internal sealed class CowWatch
         }
 
         var drop = LoadDrop.Between(normal, filter.Level, cov, leg);
-        var onset = new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero);
+        var (onset, earliest, latest) = Onset(rule, value, normal, design, at, herd, options);
         var alert = new Alert
         {
             Id = AlertId.Of(Name, pattern.Pattern, leg, at),
@@ -273,6 +335,8 @@ internal sealed class CowWatch
             LegProbability = probability,
             RaisedAt = at,
             OnsetAt = onset,
+            OnsetEarliestAt = earliest,
+            OnsetLatestAt = latest,
             LoadDropPercent = drop.Percent,
             LoadDropLowerPercent = drop.Lower,
             LoadDropUpperPercent = drop.Upper,
@@ -289,6 +353,19 @@ internal sealed class CowWatch
         return new AlertChange(at, AlertChangeKind.Raised, alert);
     }
 
+    /// <summary>When it began, earliest and latest: by her last days, or where they tell nothing by the evidence's last zero.</summary>
+    private (DateTimeOffset At, DateTimeOffset? Earliest, DateTimeOffset? Latest) Onset(
+        in Cusum rule, Vector3 value, Vector3 normal, Vector3 design, DateTimeOffset at, HerdModel herd, LamenessOptions options)
+    {
+        var now = TimeZoneInfo.ConvertTime(at, options.TimeZone).Ticks / (double)TimeSpan.TicksPerDay;
+        return OnsetEstimate.Of(_history.MeansWith(value, herd.Day), now, normal, design, herd.Noise, _present.Noise) is { } estimate
+            ? (Instant(estimate.Day), Instant(estimate.Earliest), Instant(estimate.Latest))
+            : (new DateTimeOffset(rule.OnsetTicks, TimeSpan.Zero), null, null);
+
+        // To the millisecond, as instants are told.
+        DateTimeOffset Instant(double day) => at.AddMilliseconds(Math.Round(Math.Min(day - now, 0) * TimeSpan.MillisecondsPerDay)).ToUniversalTime();
+    }
+
     /// <summary>What is present is settled: a raised alert is not taken back by a better look at its last session.</summary>
     private void Freeze()
     {
@@ -297,9 +374,11 @@ internal sealed class CowWatch
         _history.Clear();
     }
 
-    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor)
+    private void EndTrouble(int index, DateTimeOffset at, CowEvidence evidence, double driftPerDay, TimeSpan driftFor, bool wasTrue = true)
     {
         var design = _troubles[index].Design;
+        if (wasTrue && _troubles[index].Alert.Pattern == AlertPattern.OneLeg)
+            MayEase(_troubles[index].Alert.Leg, at);
         _troubles.RemoveAt(index);
         evidence.ResetRules();
         if (_troubles.Count > 0)
@@ -310,6 +389,11 @@ internal sealed class CowWatch
             Freeze();
         _history.Clear();
     }
+
+    private void MayEase(Leg leg, DateTimeOffset at) => (_eased, _easedUntil) = (leg, (at + _mayEase).UtcTicks);
+
+    /// <summary>The leg that may be easing: of an open alert, or one lately closed or treated.</summary>
+    private Leg? EasedAt(long ticks) => _troubles.Find(t => t.Alert.Pattern == AlertPattern.OneLeg)?.Alert.Leg ?? (ticks < _easedUntil ? _eased : null);
 
     private void Follow(CowEvidence evidence, DateTimeOffset at)
     {
@@ -328,7 +412,7 @@ internal sealed class CowWatch
         var drop = trouble.DropOf(_settled.Filter);
         changes.Add(trouble.Close(closed.At, closed.Reason, drop, options.TimeZone));
         if (closed.Reason is AlertCloseReason.LiftedNothingFound or AlertCloseReason.SeenWalkingSound or AlertCloseReason.WrongCow)
-            herd.Limits.CountFalse();
+            CountFalse(herd, trouble.Alert.RaisedAt);
         if (closed.Reason == AlertCloseReason.TreatedByFarm)
         {
             EndTrouble(index, closed.At, _settled, TrackPerDay, _healingTreated);
@@ -337,12 +421,14 @@ internal sealed class CowWatch
 
         // She is sound as she stands, a person says: where she stands is her normal, give or take half of what was thought a drop.
         var moved = _settled.Filter.Level - trouble.Normal;
-        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing);
+        EndTrouble(index, closed.At, _settled, EasingPerDay, _easing, wasTrue: false);
         _settled.Filter.MeanCov += 0.25 * Matrix3.Outer(moved, moved);
     }
 
     private void Examine(FootTreated treated, LamenessOptions options, ImmutableArray<AlertChange>.Builder changes)
     {
+        if (treated.Foot is { } own)
+            MayEase(own, treated.At);
         foreach (var trouble in _troubles)
         {
             var isIts = treated.Foot is not { } foot || foot == trouble.Alert.Leg
@@ -389,6 +475,9 @@ internal sealed class CowWatch
         writer.Write(_designDay);
         writer.Write(_week);
         writer.Write(_peak);
+        writer.Write(_lastFalse);
+        writer.Write((byte)_eased);
+        writer.Write(_easedUntil);
         writer.Write(_pending is not null);
         _pending?.Save(writer);
         writer.Write(_troubles.Count);
@@ -409,6 +498,9 @@ internal sealed class CowWatch
         cow._designDay = reader.ReadInt64();
         cow._week = reader.ReadInt64();
         cow._peak = reader.ReadDouble();
+        cow._lastFalse = reader.ReadInt64();
+        cow._eased = (Leg)reader.ReadByte();
+        cow._easedUntil = reader.ReadInt64();
         if (reader.ReadBoolean())
             cow._pending = Pending.Load(reader);
         var troubles = reader.ReadInt32();

@@ -14,11 +14,9 @@ public sealed class HerdFold
 {
     /// <summary>First bytes of a saved state, and its version: raised whenever what is saved, or what follows from it, changes.</summary>
     private const uint Magic = 0x464C5747;
-    private const int Version = 2;
+    private const int Version = 4;
 
-    private readonly SortedDictionary<string, CowWatch> _cows = new(StringComparer.Ordinal);
-    private readonly SortedDictionary<string, PlatformMovement> _platforms = new(StringComparer.Ordinal);
-    private HerdModel _herd = new();
+    private FoldedHerd _folded = new(new HerdModel());
 
     /// <summary>A herd of which nothing is known.</summary>
     /// <exception cref="ArgumentException">A setting is out of its range.</exception>
@@ -37,11 +35,11 @@ public sealed class HerdFold
     public DateTimeOffset? Head { get; private set; }
 
     /// <summary>The newest common movement of every platform.</summary>
-    public ImmutableArray<PlatformShift> Shifts => [.. _platforms.Select(p => PlatformText.Shift(p.Key, p.Value))];
+    public ImmutableArray<PlatformShift> Shifts => [.. _folded.Platforms.Select(p => PlatformText.Shift(p.Key, p.Value))];
 
     /// <summary>Every alert that is not closed, in order of cow, then of <see cref="Alert.RaisedAt"/>.</summary>
     public ImmutableArray<Alert> OpenAlerts =>
-        [.. _cows.Values.SelectMany(cow => cow.Troubles.Select(t => t.Alert).OrderBy(a => a.RaisedAt))];
+        [.. _folded.Ordered.SelectMany(cow => cow.Troubles.Select(t => t.Alert).OrderBy(a => a.RaisedAt))];
 
     /// <summary>Folds one more input.</summary>
     /// <exception cref="InvalidOperationException">The input lies before <see cref="Head"/>: a late one needs an earlier checkpoint.</exception>
@@ -75,16 +73,16 @@ public sealed class HerdFold
         writer.Write(Options.WeightTolerance);
         writer.Write(Options.TimeZone.Id);
         writer.Write(Head?.UtcTicks ?? -1);
-        _herd.Save(writer);
-        writer.Write(_platforms.Count);
-        foreach (var (name, platform) in _platforms)
+        _folded.Model.Save(writer);
+        writer.Write(_folded.Platforms.Count);
+        foreach (var (name, platform) in _folded.Platforms)
         {
             writer.Write(name);
             platform.Save(writer);
         }
 
-        writer.Write(_cows.Count);
-        foreach (var cow in _cows.Values)
+        writer.Write(_folded.Cows.Count);
+        foreach (var cow in _folded.Ordered)
             cow.Save(writer);
         writer.Flush();
         return stream.ToArray();
@@ -115,13 +113,13 @@ public sealed class HerdFold
             var fold = new HerdFold(options);
             var head = reader.ReadInt64();
             fold.Head = head < 0 ? null : new DateTimeOffset(head, TimeSpan.Zero);
-            fold._herd = HerdModel.Load(reader);
+            var folded = fold._folded = new FoldedHerd(HerdModel.Load(reader));
             for (var platforms = reader.ReadInt32(); platforms > 0; platforms--)
-                fold._platforms.Add(reader.ReadString(), PlatformMovement.Load(reader));
+                folded.Platforms.Add(reader.ReadString(), PlatformMovement.Load(reader));
             for (var cows = reader.ReadInt32(); cows > 0; cows--)
             {
-                var cow = CowWatch.Load(reader, fold._herd);
-                fold._cows.Add(cow.Name, cow);
+                var cow = CowWatch.Load(reader, folded.Model);
+                folded.Cows.Add(cow.Name, cow);
             }
 
             return stream.Position == stream.Length
@@ -139,31 +137,29 @@ public sealed class HerdFold
         var passage = input.Passage;
         var reading = ReadingOf(passage, day);
         Advance(input.At, day);
-        if (!_platforms.TryGetValue(passage.Platform, out var platform))
-            _platforms.Add(passage.Platform, platform = new PlatformMovement(_platforms.Count == 0));
-        platform.Enter(reading.Ticks);
-        return CowOf(input.Cow).Pass(input, reading, _herd, _platforms, Options);
+        _folded.PlatformOf(passage.Platform).Enter(reading.Ticks);
+        return _folded.CowOf(input.Cow).Pass(input, reading, _folded, Options);
     }
 
     private FoldStep FoldEvent(CowEventInput input, long day)
     {
         Advance(input.At, day);
         var known = input.Event;
-        var changes = CowOf(known.Cow).Know(known, _herd, _platforms, day, Options);
+        var changes = _folded.CowOf(known.Cow).Know(known, _folded, day, Options);
         if (known is LeftHerd)
-            _cows.Remove(known.Cow);
+            _folded.Cows.Remove(known.Cow);
         return new FoldStep(null, changes);
     }
 
     private void Advance(DateTimeOffset at, long day)
     {
         Head = at;
-        if (!_herd.Enter(day))
+        if (!_folded.Model.Enter(day))
             return;
         var means = new List<Vector3>();
         var weights = new List<double>();
         var tails = new double[CowNoise.Tails.Length];
-        foreach (var cow in _cows.Values)
+        foreach (var cow in _folded.Cows.Values)
         {
             if (cow.KnownMean is { } mean)
                 means.Add(mean);
@@ -173,14 +169,7 @@ public sealed class HerdFold
                 tails[known]++;
         }
 
-        _herd.Refresh(Options, means, weights, tails);
-    }
-
-    private CowWatch CowOf(string name)
-    {
-        if (!_cows.TryGetValue(name, out var cow))
-            _cows.Add(name, cow = new CowWatch(name, _herd));
-        return cow;
+        _folded.Model.Refresh(Options, means, weights, tails);
     }
 
     private Reading ReadingOf(Passage passage, long day)
@@ -196,7 +185,7 @@ public sealed class HerdFold
                 ((relative.Lf + relative.Rf) + (relative.Lh + relative.Rh)) / 4, (relative.Lf + relative.Rf) / 2, (relative.Lh + relative.Rh) / 2);
         }
 
-        return new Reading(Balances.FromShares(shares).ToVector(), _herd.ExtraError(error), passage.EndedAt.UtcTicks, day);
+        return new Reading(Balances.FromShares(shares).ToVector(), _folded.Model.ExtraError(error), passage.EndedAt.UtcTicks, day);
     }
 
     private static void Require(double value, double least, double most, string name)

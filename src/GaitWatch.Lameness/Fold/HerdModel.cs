@@ -24,6 +24,9 @@ internal sealed class HerdModel
 
     public AlarmLimits Limits { get; private set; } = new();
 
+    /// <summary>The cow at hand as her newest passage makes her: a place to work in, nothing that is kept.</summary>
+    public CowEvidence Present { get; } = new();
+
     /// <summary>Degrees of freedom of the herd's noise, all cows together.</summary>
     public double TailsDof => Tails.Dof;
 

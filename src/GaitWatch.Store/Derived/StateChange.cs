@@ -7,6 +7,9 @@ namespace GaitWatch.Store;
 /// <remarks>Not safe for use by several threads at once.</remarks>
 public sealed partial class StateChange : IAsyncDisposable
 {
+    /// <summary>Counts the changes, so that readers tell one state from another.</summary>
+    internal const string ChangesMark = "changes";
+
     private readonly Writer _writer;
     private readonly Progress _progress;
     private DateTimeOffset? _prunedBefore;
@@ -29,6 +32,7 @@ public sealed partial class StateChange : IAsyncDisposable
         if (_outbox is not null)
             SettleSeries(folded);
         SetMark("folded", folded);
+        SetMark(ChangesMark, (Mark(ChangesMark) ?? 0) + 1);
         _writer.Commit();
         _series.Written(_outbox);
         if (_prunedBefore is { } before)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
@@ -12,14 +13,11 @@ public sealed partial class BarnReader
     public async Task<IReadOnlyList<AlertView>> FlagsAsync(DateOnly day, CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        var newest = await NewestAsync(context, cancellation);
-        var shown = await ShowAsync(context, cancellation);
-        if (day >= _options.Calendar.DayOf(newest))
-        {
-            var open = await context.Alerts.Where(row => row.State != (int)AlertState.Closed).ToListAsync(cancellation);
-            return WorstFirst(open.Select(row => shown.View(row, row.Body, newest)));
-        }
+        var now = await NowAsync(context, cancellation);
+        if (day >= _options.Calendar.DayOf(now.Newest))
+            return await OpenFlagsAsync(now, cancellation);
 
+        var shown = await ShowAsync(context, now, cancellation);
         var end = _options.Calendar.EndOf(day).ToMs();
         var then = await context.Alerts
             .Where(row => row.RaisedAt < end && (row.ClosedAt == null || row.ClosedAt >= end))
@@ -48,8 +46,8 @@ public sealed partial class BarnReader
             rows = rows.Where(row => row.State == (int)(wanted == AlertState.Listed ? AlertState.Open : wanted));
         if (cow is not null)
             rows = rows.Where(row => row.Cow == cow);
-        var shown = await ShowAsync(context, cancellation);
-        var newest = await NewestAsync(context, cancellation);
+        var now = await NowAsync(context, cancellation);
+        var (shown, newest) = (await ShowAsync(context, now, cancellation), now.Newest);
         rows = rows.OrderByDescending(row => row.RaisedAt).ThenBy(row => row.Id);
         if (state is not (AlertState.Open or AlertState.Listed))
             return [.. (await rows.Skip(page.Skip).Take(page.Size).ToListAsync(cancellation)).Select(row => shown.View(row, row.Body, newest))];
@@ -62,7 +60,10 @@ public sealed partial class BarnReader
     {
         await using var context = _contexts.CreateDbContext();
         if (await context.Alerts.FirstOrDefaultAsync(row => row.Id == id, cancellation) is { } found)
-            return new AlertLookup((await ShowAsync(context, cancellation)).View(found, found.Body, await NewestAsync(context, cancellation)), null, false);
+        {
+            var now = await NowAsync(context, cancellation);
+            return new AlertLookup((await ShowAsync(context, now, cancellation)).View(found, found.Body, now.Newest), null, false);
+        }
 
         // A successor may have been replaced in its turn; the walk ends at an alert, at a withdrawn one, or where it has been before.
         var walked = new HashSet<string>(StringComparer.Ordinal);
@@ -85,11 +86,21 @@ public sealed partial class BarnReader
         return [.. rows.Select(row => new AlertChange(row.At.FromMs(), (AlertChangeKind)row.Kind, StoreJson.Read<Alert>(row.Body)))];
     }
 
+    private Task<IReadOnlyList<AlertView>> OpenFlagsAsync(Now now, CancellationToken cancellation) => OnceAsync<IReadOnlyList<AlertView>>(
+        now, "flags", null,
+        async context =>
+        {
+            var shown = await ShowAsync(context, now, CancellationToken.None);
+            var open = await context.Alerts.Where(row => row.State != (int)AlertState.Closed).ToListAsync(CancellationToken.None);
+            return WorstFirst(open.Select(row => shown.View(row, row.Body, now.Newest)));
+        },
+        cancellation);
+
     /// <summary>Every alert, closed ones too, as it stood at an instant, or now.</summary>
-    private static async Task<List<Alert>> AlertsAtAsync(BarnContext context, DateTimeOffset? past, CancellationToken cancellation)
+    private async Task<IReadOnlyList<Alert>> AlertsAtAsync(BarnContext context, Now now, DateTimeOffset? past, CancellationToken cancellation)
     {
         if (past is not { } instant)
-            return [.. (await context.Alerts.Select(row => row.Body).ToListAsync(cancellation)).Select(StoreJson.Read<Alert>)];
+            return await OnceAsync(now, "alerts", null, ReadAlertsAsync, cancellation);
         var until = instant.ToMs();
         var bodies = await context.Alerts
             .Where(row => row.RaisedAt <= until)
@@ -98,14 +109,23 @@ public sealed partial class BarnReader
         return [.. bodies.Select(StoreJson.Read<Alert>)];
     }
 
+    private async Task<ImmutableArray<Alert>> ReadAlertsAsync(BarnContext context)
+    {
+        using var query = new PreparedCommand(context.Database.GetDbConnection(), """SELECT "Id", "Body" FROM alerts ORDER BY "RaisedAt", "Id" """, 0);
+        using var rows = query.Query();
+        var alerts = ImmutableArray.CreateBuilder<Alert>();
+        while (await rows.ReadAsync(CancellationToken.None))
+            alerts.Add(_alertBodies.Read(rows.GetString(0), rows.GetString(1)));
+        _alertBodies.Keep([.. alerts.Select(alert => alert.Id)]);
+        return alerts.ToImmutable();
+    }
+
     /// <summary>The alerts that ask for something: open ones, and those closed by eye; of the past, every one as it stood then.</summary>
-    private static async Task<List<Alert>> AlertsToActOnAsync(BarnContext context, DateTimeOffset? past, CancellationToken cancellation) => past is not null
-        ? await AlertsAtAsync(context, past, cancellation)
-        :
-        [
-            .. (await context.Alerts.Where(row => row.State != (int)AlertState.Closed || row.CloseReason == (int)AlertCloseReason.SeenWalkingSound)
-                .Select(row => row.Body).ToListAsync(cancellation)).Select(StoreJson.Read<Alert>),
-        ];
+    private async Task<IReadOnlyList<Alert>> AlertsToActOnAsync(BarnContext context, Now now, DateTimeOffset? past, CancellationToken cancellation)
+    {
+        var alerts = await AlertsAtAsync(context, now, past, cancellation);
+        return past is not null ? alerts : [.. alerts.Where(alert => alert.State != AlertState.Closed || alert.CloseReason == AlertCloseReason.SeenWalkingSound)];
+    }
 
     private static List<AlertView> WorstFirst(IEnumerable<AlertView> alerts) =>
     [
@@ -118,16 +138,17 @@ public sealed partial class BarnReader
 
     private static readonly string[] s_byUrgency = [.. Enum.GetValues<Urgency>().Select(urgency => urgency.WireName())];
 
-    private async Task<AlertShow> ShowAsync(BarnContext context, CancellationToken cancellation) => new(
-        await BookAsync(context, cancellation),
-        await context.CowsSeen.ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal, cancellation),
-        await ListedAsync(context, cancellation),
-        _options);
+    private async Task<AlertShow> ShowAsync(BarnContext context, Now now, CancellationToken cancellation) =>
+        new(now.Book, await LastSeenAsync(now, cancellation), await ListedAsync(context, now, cancellation), _options);
+
+    private Task<ImmutableDictionary<string, DateTimeOffset>> LastSeenAsync(Now now, CancellationToken cancellation) => OnceAsync(
+        now, "last-seen", null,
+        async context => (await context.CowsSeen.ToListAsync(CancellationToken.None)).ToImmutableDictionary(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal),
+        cancellation);
 
     // Cows with a place on the next visit's list.
-    private async Task<HashSet<string>> ListedAsync(BarnContext context, CancellationToken cancellation)
+    private async Task<HashSet<string>> ListedAsync(BarnContext context, Now now, CancellationToken cancellation)
     {
-        var now = await NowAsync(context, cancellation);
         var today = _options.Calendar.DayOf(now.Newest);
         if (now.Book.Visits.NextFrom(today) is not { } next)
             return [];
@@ -137,7 +158,7 @@ public sealed partial class BarnReader
 
     /// <summary>Shows alerts with what the register and the calendar add.</summary>
     private sealed class AlertShow(
-        Book book, Dictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
+        Book book, ImmutableDictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
     {
         public AlertView View(AlertRow row, string body, DateTimeOffset asOf, DateTimeOffset? past = null)
         {

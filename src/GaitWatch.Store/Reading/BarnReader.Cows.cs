@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using GaitWatch.Herd;
 using Microsoft.EntityFrameworkCore;
 
@@ -9,17 +10,21 @@ public sealed partial class BarnReader
     /// <summary>The herd: registered cows and those known by their tag alone, in natural order of their numbers, as of now (the newest event).</summary>
     public async Task<IReadOnlyList<CowView>> CowsAsync(Page page, CancellationToken cancellation = default)
     {
-        await using var context = _contexts.CreateDbContext();
-        var register = await RegisterAsync(context, cancellation);
-        var now = await NewestAsync(context, cancellation);
-        var seen = await context.CowsSeen.ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt, StringComparer.Ordinal, cancellation);
-        return
-        [
-            .. register.Cows.Union(seen.Keys, StringComparer.Ordinal)
-                .Order(NaturalOrder.Comparer)
-                .Skip(page.Skip).Take(page.Size)
-                .Select(cow => View(register, cow, now, seen.TryGetValue(cow, out var at) ? at : null)),
-        ];
+        var now = await NowAsync(cancellation);
+        var all = await OnceAsync<ImmutableArray<CowView>>(
+            now, "cows", null,
+            async _ =>
+            {
+                var seen = await LastSeenAsync(now, CancellationToken.None);
+                return
+                [
+                    .. now.Register.Cows.Union(seen.Keys, StringComparer.Ordinal)
+                        .Order(NaturalOrder.Comparer)
+                        .Select(cow => View(now.Register, cow, now.Newest, seen.TryGetValue(cow, out var at) ? at.ToMs() : null)),
+                ];
+            },
+            cancellation);
+        return page.Skip == 0 && page.Size >= all.Length ? all : [.. all.Skip(page.Skip).Take(page.Size)];
     }
 
     /// <summary>One cow; null when neither registered nor seen.</summary>

@@ -22,46 +22,61 @@ public sealed partial class BarnReader
     public async Task<IReadOnlyList<RecoveryAssessment>> RecoveriesOfAsync(string cow, CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
-        return [.. (await RecoveriesAtAsync(context, await NowAsync(context, cancellation), cow, null, cancellation)).OrderBy(recovery => recovery.TreatedAt)];
+        var now = await NowAsync(context, cancellation);
+        if (!await AreKeptAsync(context, cancellation))
+            return [.. (await JudgeAsync(context, now, cow, null, true, cancellation)).OrderBy(recovery => recovery.TreatedAt)];
+        var ofCow = await context.Recoveries.Where(row => row.Cow == cow).OrderBy(row => row.TreatedAt).ToListAsync(cancellation);
+        return [.. ofCow.Select(row => RecoveryColumns.Read(row.Body, row.Days))];
     }
 
     /// <summary>One assessment per foot of the herd that was treated in the last 120 days.</summary>
-    public async Task<IReadOnlyList<RecoveryAssessment>> RecoveriesAsync(CancellationToken cancellation = default)
-    {
-        await using var context = _contexts.CreateDbContext();
-        return await RecoveriesAtAsync(context, await NowAsync(context, cancellation), null, null, cancellation);
-    }
+    public async Task<IReadOnlyList<RecoveryAssessment>> RecoveriesAsync(CancellationToken cancellation = default) =>
+        await RecoveriesAsync(await NowAsync(cancellation), everTreated: false, cancellation);
 
     /// <summary>The same with every day's mean, for their curves.</summary>
     public async Task<IReadOnlyList<RecoveryAssessment>> RecoveriesByDayAsync(CancellationToken cancellation = default)
     {
-        await using var context = _contexts.CreateDbContext();
-        return await RecoveriesAtAsync(context, await NowAsync(context, cancellation), null, null, cancellation, withDays: true);
+        var now = await NowAsync(cancellation);
+        return await OnceAsync<IReadOnlyList<RecoveryAssessment>>(
+            now, "recoveries-by-day", null,
+            async context =>
+            {
+                if (!await AreKeptAsync(context, CancellationToken.None))
+                    return await JudgeAsync(context, now, null, null, false, CancellationToken.None);
+                var since = (now.AsOf - FollowedFor).ToMs();
+                return [.. (await context.Recoveries.Where(row => row.TreatedAt > since).ToListAsync(CancellationToken.None)).Select(row => RecoveryColumns.Read(row.Body, row.Days))];
+            },
+            cancellation);
     }
 
-    // As they stand now they are kept; as they stood in the past they are judged from what was known then.
-    private async Task<ImmutableArray<RecoveryAssessment>> RecoveriesAtAsync(
-        BarnContext context, Now now, string? cow, DateTimeOffset? past, CancellationToken cancellation, bool everTreated = false, bool withDays = false)
-    {
-        var since = everTreated || cow is not null ? long.MinValue : ((past ?? now.AsOf) - FollowedFor).ToMs();
-        if (past is null && await context.Marks.AnyAsync(row => row.Name == StateChange.RecoveriesMark && row.Value == RecoveryAssessor.Version, cancellation))
+    // As they stand now they are kept, without their days; those of another version of the method are judged anew.
+    private Task<ImmutableArray<RecoveryAssessment>> RecoveriesAsync(Now now, bool everTreated, CancellationToken cancellation) => OnceAsync<ImmutableArray<RecoveryAssessment>>(
+        now, "recoveries", everTreated,
+        async context =>
         {
-            if (cow is not null)
-            {
-                var ofCow = await context.Recoveries.Where(row => row.Cow == cow).OrderBy(row => row.TreatedAt).ToListAsync(cancellation);
-                return [.. ofCow.Select(row => RecoveryColumns.Read(row.Body, row.Days))];
-            }
+            if (!await AreKeptAsync(context, CancellationToken.None))
+                return await JudgeAsync(context, now, null, null, everTreated, CancellationToken.None);
+            var since = everTreated ? long.MinValue : (now.AsOf - FollowedFor).ToMs();
+            var kept = await context.Recoveries.Where(row => row.TreatedAt > since).Select(row => new { row.FindingId, row.Body }).ToListAsync(CancellationToken.None);
+            if (everTreated)
+                _recoveryBodies.Keep([.. kept.Select(row => row.FindingId)]);
+            return [.. kept.Select(row => _recoveryBodies.Read(row.FindingId, row.Body))];
+        },
+        cancellation);
 
-            if (withDays)
-                return [.. (await context.Recoveries.Where(row => row.TreatedAt > since).ToListAsync(cancellation)).Select(row => RecoveryColumns.Read(row.Body, row.Days))];
-            return [.. (await context.Recoveries.Where(row => row.TreatedAt > since).Select(row => row.Body).ToListAsync(cancellation)).Select(RecoveryColumns.Read)];
-        }
+    private static Task<bool> AreKeptAsync(BarnContext context, CancellationToken cancellation) =>
+        context.Marks.AnyAsync(row => row.Name == StateChange.RecoveriesMark && row.Value == RecoveryAssessor.Version, cancellation);
 
+    // As they stood in the past they are judged from what was known then.
+    private async Task<ImmutableArray<RecoveryAssessment>> JudgeAsync(
+        BarnContext context, Now now, string? cow, DateTimeOffset? past, bool everTreated, CancellationToken cancellation)
+    {
+        var since = everTreated ? long.MinValue : ((past ?? now.AsOf) - FollowedFor).ToMs();
         var asOf = past ?? now.AsOf;
         var findings = now.Findings.Findings.Where(finding => finding.At <= asOf && (cow is null || finding.Cow == cow)).ToArray();
         if (findings.Length == 0)
             return [];
-        var alerts = await AlertsAtAsync(context, past, cancellation);
+        var alerts = await AlertsAtAsync(context, now, past, cancellation);
         var options = new RecoveryOptions { TimeZone = _options.Calendar.Zone };
         var feet = TreatedFeet.Of(findings, alerts, FarmRemovals.Of(now.Writes.Where(write => write.At <= asOf), findings)).Where(foot => foot.TreatedAt.ToMs() > since);
         var recoveries = ImmutableArray.CreateBuilder<RecoveryAssessment>();

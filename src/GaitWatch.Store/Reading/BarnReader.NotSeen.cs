@@ -2,7 +2,6 @@ using System.Globalization;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
-using Microsoft.EntityFrameworkCore;
 
 namespace GaitWatch.Store;
 
@@ -18,15 +17,19 @@ public sealed partial class BarnReader
     /// </summary>
     public async Task<IReadOnlyList<NotSeenView>> NotSeenAsync(CancellationToken cancellation = default)
     {
-        await using var context = _contexts.CreateDbContext();
-        var now = await NowAsync(context, cancellation);
+        var now = await NowAsync(cancellation);
+        return await OnceAsync(now, "not-seen", null, _ => NotSeenAsync(now), cancellation);
+    }
+
+    private async Task<IReadOnlyList<NotSeenView>> NotSeenAsync(Now now)
+    {
         var today = _options.Calendar.DayOf(now.Newest);
-        var missingSince = (now.Newest - CrossesWithin).ToMs();
-        var missing = await context.CowsSeen.Where(row => row.LastSeenAt < missingSince).ToDictionaryAsync(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal, cancellation);
-        var open = (await context.Alerts.Where(row => row.State != (int)AlertState.Closed).Select(row => row.Body).ToListAsync(cancellation))
-            .Select(StoreJson.Read<Alert>).Where(alert => alert.Urgency != Urgency.Watch).OrderBy(alert => alert.Urgency).ThenByDescending(alert => alert.LoadDropPercent)
+        var missingSince = now.Newest - CrossesWithin;
+        var missing = (await LastSeenAsync(now, CancellationToken.None)).Where(seen => seen.Value < missingSince).ToDictionary(seen => seen.Key, seen => seen.Value, StringComparer.Ordinal);
+        var open = (await OnceAsync(now, "alerts", null, ReadAlertsAsync, CancellationToken.None))
+            .Where(alert => alert.State != AlertState.Closed && alert.Urgency != Urgency.Watch).OrderBy(alert => alert.Urgency).ThenByDescending(alert => alert.LoadDropPercent)
             .ToLookup(alert => alert.Cow, StringComparer.Ordinal);
-        var treated = (await RecoveriesAtAsync(context, now, null, null, cancellation))
+        var treated = (await RecoveriesAsync(now, everTreated: false, CancellationToken.None))
             .GroupBy(recovery => (recovery.Cow, recovery.Foot)).Select(foot => foot.MaxBy(recovery => recovery.TreatedAt)!)
             .Where(recovery => recovery.Status != RecoveryStatus.Recovered).OrderByDescending(recovery => recovery.TreatedAt)
             .ToLookup(recovery => recovery.Cow, StringComparer.Ordinal);

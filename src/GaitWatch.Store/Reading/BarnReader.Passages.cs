@@ -12,6 +12,40 @@ public sealed partial class BarnReader
         string cow, DateTimeOffset? from, DateTimeOffset? to, Page page, CancellationToken cancellation = default) =>
         PassagesAsync(rows => rows.Where(row => row.Cow == cow), from, to, null, page, cancellation);
 
+    /// <summary>How many passages of a cow started in [from, to), and the newest of them, newest first, rejected ones too.</summary>
+    /// <param name="cow">Her number.</param>
+    /// <param name="from">From when on; null for all.</param>
+    /// <param name="to">Until when; null for all.</param>
+    /// <param name="count">How many of the newest are wanted.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public async Task<(int All, IReadOnlyList<PassageView> Newest)> NewestPassagesOfAsync(
+        string cow, DateTimeOffset? from, DateTimeOffset? to, int count, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        var (since, until) = (from?.ToMs() ?? long.MinValue, to?.ToMs() ?? long.MaxValue);
+        var rows = context.Passages.Where(row => row.Cow == cow && row.StartedAt >= since && row.StartedAt < until);
+        var found = await (from row in rows.OrderByDescending(row => row.StartedAt).ThenByDescending(row => row.Id).Take(count)
+                           join assessment in context.Assessments on row.Id equals assessment.PassageId into assessments
+                           from assessment in assessments.DefaultIfEmpty()
+                           select new { Row = row, HistoryReasons = assessment == null ? "" : assessment.Reasons }).ToListAsync(cancellation);
+        return (
+            await rows.CountAsync(cancellation),
+            [.. found.OrderByDescending(passage => passage.Row.StartedAt).ThenByDescending(passage => passage.Row.Id, StringComparer.Ordinal).Select(passage => View(passage.Row, passage.HistoryReasons))]);
+    }
+
+    /// <summary>What a chart of a cow's legs is drawn from: her passages that started in [from, to) and were evidence, oldest first.</summary>
+    public async Task<IReadOnlyList<LegEvidence>> LegEvidenceOfAsync(string cow, DateTimeOffset? from, DateTimeOffset? to, CancellationToken cancellation = default)
+    {
+        await using var context = _contexts.CreateDbContext();
+        await context.Database.OpenConnectionAsync(cancellation);
+        using var query = new PreparedCommand(context.Database.GetDbConnection(), LegEvidence.Sql, 3);
+        using var rows = query.Query(cow, from?.ToMs() ?? long.MinValue, to?.ToMs() ?? long.MaxValue);
+        var found = new List<LegEvidence>();
+        while (await rows.ReadAsync(cancellation))
+            found.Add(LegEvidence.Read(rows));
+        return found;
+    }
+
     /// <summary>All passages that started in [from, to), oldest first, nobody's too.</summary>
     public Task<IReadOnlyList<PassageView>> PassagesAsync(
         DateTimeOffset? from, DateTimeOffset? to, string? platform, bool? accepted, Page page, CancellationToken cancellation = default) =>

@@ -20,16 +20,18 @@ public sealed partial class BarnReader
     public async Task<IReadOnlyList<PlatformView>> PlatformsAsync(CancellationToken cancellation = default)
     {
         await using var context = _contexts.CreateDbContext();
+        var now = await NowAsync(context, cancellation);
         var statuses = await context.Statuses.ToDictionaryAsync(row => row.Platform, StringComparer.Ordinal, cancellation);
         var shifts = (await context.Shifts.ToListAsync(cancellation)).ToDictionary(
             row => row.Platform, row => StoreJson.Read<PlatformShift>(row.Body), StringComparer.Ordinal);
         var ids = _options.Platforms.Select(platform => platform.Id).Union(statuses.Keys).Union(shifts.Keys).Order(StringComparer.Ordinal);
-        var writes = (await BookAsync(context, cancellation)).Writes;
         var views = new List<PlatformView>();
         foreach (var id in ids)
         {
-            views.Add(await PlatformAsync(
-                context, id, statuses.GetValueOrDefault(id), shifts.GetValueOrDefault(id), Calibrations(writes, id).FirstOrDefault(), cancellation));
+            // What a device says of itself is no change of the state; what its crossings tell is.
+            views.Add(View(
+                id, statuses.GetValueOrDefault(id), shifts.GetValueOrDefault(id), Calibrations(now.Writes, id).FirstOrDefault(),
+                await OnceAsync(now, "platform", id, fresh => ToldAsync(fresh, id, shifts.GetValueOrDefault(id)), cancellation)));
         }
 
         return views;
@@ -58,30 +60,32 @@ public sealed partial class BarnReader
         return [.. found.Select(row => new RejectedView(row.ReceivedAt.FromMs(), row.Topic, row.Reason, row.Detail, System.Text.Encoding.UTF8.GetString(row.Payload)))];
     }
 
-    private async Task<PlatformView> PlatformAsync(
-        BarnContext context, string id, StatusRow? status, PlatformShift? shift, CalibrationView? calibration, CancellationToken cancellation)
+    // What a platform's crossings and samples tell of it.
+    private async Task<PlatformTold> ToldAsync(BarnContext context, string id, PlatformShift? shift)
     {
-        var last = await context.Passages.Where(row => row.Platform == id).MaxAsync(row => (long?)row.StartedAt, cancellation);
+        var none = CancellationToken.None;
+        var last = await context.Passages.Where(row => row.Platform == id).MaxAsync(row => (long?)row.StartedAt, none);
         var since = (last ?? 0) - (long)TagRateOver.TotalMilliseconds;
-        var passages = await context.Passages.CountAsync(row => row.Platform == id && row.StartedAt >= since, cancellation);
-        var tagged = await context.Passages.CountAsync(row => row.Platform == id && row.StartedAt >= since && row.Eid != null, cancellation);
-        double? rate = passages == 0 ? null : (double)tagged / passages;
-        var drift = await ZeroDriftAsync(context, id, cancellation);
+        var passages = await context.Passages.CountAsync(row => row.Platform == id && row.StartedAt >= since, none);
+        var tagged = await context.Passages.CountAsync(row => row.Platform == id && row.StartedAt >= since && row.Eid != null, none);
+        var zero = await ZeroDriftAsync(context, id, none);
+        if (_options.Platforms.FirstOrDefault(platform => platform.Id == id) is not { } setUp)
+            return new PlatformTold(last, passages, tagged, zero, null, null, false, []);
+        var (drift, isWeightSure) = await PlatformHealth.DriftAsync(context, setUp, last, zero, shift, none);
+        return new PlatformTold(last, passages, tagged, zero, setUp, drift, isWeightSure, await PlatformHealth.EndsAsync(context, setUp, last, none));
+    }
 
+    private PlatformView View(string id, StatusRow? status, PlatformShift? shift, CalibrationView? calibration, PlatformTold told)
+    {
+        var passages = told.Passages;
+        double? rate = passages == 0 ? null : (double)told.Tagged / passages;
         var troubles = new List<string>();
         if (status is { Online: false })
             troubles.Add("The platform has gone offline: check its power and network. Until it is back nobody's feet are watched there.");
         if (shift is { IsTrouble: true })
             troubles.Add(shift.Explanation);
-        PlatformDriftView? drifts = null;
-        IReadOnlyList<PlateEndsView> ends = [];
-        if (_options.Platforms.FirstOrDefault(platform => platform.Id == id) is { } setUp)
-        {
-            (drifts, var isWeightSure) = await PlatformHealth.DriftAsync(context, setUp, last, drift, shift, cancellation);
-            ends = await PlatformHealth.EndsAsync(context, setUp, last, cancellation);
-            troubles.AddRange(PlatformHealth.Troubles(setUp, drifts, isWeightSure, shift is { IsTrouble: true }, ends));
-        }
-
+        if (told is { SetUp: { } setUp, Drift: { } drift })
+            troubles.AddRange(PlatformHealth.Troubles(setUp, drift, told.IsWeightSure, shift is { IsTrouble: true }, told.Ends));
         if (calibration is { Verdict: "beyond" })
             troubles.Add(PlatformHealth.Beyond(calibration, _options.Calendar.DayOf(calibration.At)));
         if (rate < LowTagReadRate && passages >= EnoughPassages)
@@ -90,14 +94,14 @@ public sealed partial class BarnReader
         {
             Id = id,
             State = status is { Online: false } ? "offline" : troubles.Count > 0 ? "attention" : "ok",
-            LastPassageAt = last.FromMs(),
-            ZeroDriftKg = drift,
+            LastPassageAt = told.LastStartedAt.FromMs(),
+            ZeroDriftKg = told.ZeroKg,
             TagReadRate = rate,
             HerdShift = shift?.Movement,
             Troubles = [.. troubles],
             Firmware = status?.Firmware,
-            Drift = drifts,
-            Ends = ends,
+            Drift = told.Drift,
+            Ends = told.Ends,
             LastCalibration = calibration,
         };
     }
@@ -113,4 +117,16 @@ public sealed partial class BarnReader
         var then = StoreJson.Read<double[]>(earlier.Kg);
         return now.Length != then.Length ? null : now.Zip(then, (a, b) => Math.Abs(a - b)).Max();
     }
+
+    /// <summary>What a platform's crossings and samples tell of it.</summary>
+    /// <param name="LastStartedAt">When it was last crossed, Unix milliseconds; null when never.</param>
+    /// <param name="Passages">Crossings of the last days.</param>
+    /// <param name="Tagged">Those of them with a tag.</param>
+    /// <param name="ZeroKg">Largest change of a cell's zero over a day.</param>
+    /// <param name="SetUp">The platform as it is set up; null when it is not set up here.</param>
+    /// <param name="Drift">How far it has drifted.</param>
+    /// <param name="IsWeightSure">Whether the drift of weights is beyond chance.</param>
+    /// <param name="Ends">How its plates read at their ends.</param>
+    private sealed record PlatformTold(
+        long? LastStartedAt, int Passages, int Tagged, double? ZeroKg, Gait.TwinPlate? SetUp, PlatformDriftView? Drift, bool IsWeightSure, IReadOnlyList<PlateEndsView> Ends);
 }

@@ -13,46 +13,63 @@ public sealed partial class BarnReader
     /// <summary>How often flags raised in a time were true, by month and urgency, and why flags were dismissed.</summary>
     public async Task<HitRateView> HitRateAsync(Period period, CancellationToken cancellation = default)
     {
-        var (now, _, alerts, labels) = await LearntAsync(cancellation);
-        return HitRateView.Of(HitRateReport.Of(alerts, labels, now.Writes, period.From, period.To, _options.Calendar), period);
+        var now = await NowAsync(cancellation);
+        return await OnceAsync(
+            now, "hit-rate", period,
+            async _ =>
+            {
+                var (alerts, labels) = await LearntAsync(now);
+                return HitRateView.Of(HitRateReport.Of(alerts, labels, now.Writes, period.From, period.To, _options.Calendar), period);
+            },
+            cancellation);
     }
 
     /// <summary>What became of the feet treated in a time, by lesion and treatment.</summary>
     public async Task<TreatmentsView> TreatmentsAsync(Period period, CancellationToken cancellation = default)
     {
-        var judged = await JudgedAsync(cancellation);
-        return TreatmentsView.Of([.. judged.Where(foot => _options.Calendar.DayOf(foot.TreatedAt) is var day && day >= period.From && day < period.To)], period);
+        var now = await NowAsync(cancellation);
+        return await OnceAsync(
+            now, "treatments", period,
+            async _ => TreatmentsView.Of([.. (await JudgedAsync(now)).Where(foot => _options.Calendar.DayOf(foot.TreatedAt) is var day && day >= period.From && day < period.To)], period),
+            cancellation);
     }
 
     /// <summary>Where in the herd and on the foot trouble came in a time, and clusters of it.</summary>
     public async Task<PatternsView> PatternsAsync(Period period, CancellationToken cancellation = default)
     {
-        var (now, findings, alerts, _) = await LearntAsync(cancellation);
-        return PatternsView.Of(HerdPatterns.Of(findings, alerts, now.Register, period.From, period.To, _options.Calendar), period);
+        var now = await NowAsync(cancellation);
+        return await OnceAsync(
+            now, "patterns", period,
+            async _ => PatternsView.Of(HerdPatterns.Of(now.Findings.Findings, (await LearntAsync(now)).Alerts, now.Register, period.From, period.To, _options.Calendar), period),
+            cancellation);
     }
 
     /// <summary>Each month of a time, oldest first: new cases, how long they waited for the chute, how many were sound again.</summary>
     public async Task<IReadOnlyList<HerdMonthView>> MonthsAsync(Period period, CancellationToken cancellation = default)
     {
-        var (now, findings, alerts, labels) = await LearntAsync(cancellation);
-        var months = HerdMonth.Of(findings, alerts, labels, await JudgedAsync(cancellation), now.Register, period.From, period.To, now.AsOf, _options.Calendar);
-        return [.. months.Select(HerdMonthView.Of)];
+        var now = await NowAsync(cancellation);
+        return await OnceAsync<IReadOnlyList<HerdMonthView>>(
+            now, "months", period,
+            async _ =>
+            {
+                var (alerts, labels) = await LearntAsync(now);
+                var months = HerdMonth.Of(now.Findings.Findings, alerts, labels, await JudgedAsync(now), now.Register, period.From, period.To, now.AsOf, _options.Calendar);
+                return [.. months.Select(HerdMonthView.Of)];
+            },
+            cancellation);
     }
 
-    private async Task<ImmutableArray<JudgedTreatment>> JudgedAsync(CancellationToken cancellation)
-    {
-        await using var context = _contexts.CreateDbContext();
-        var now = await NowAsync(context, cancellation);
-        var recoveries = await RecoveriesAtAsync(context, now, null, null, cancellation, everTreated: true);
-        return [.. TreatmentOutcomes.Judge(now.Findings.Findings, recoveries, _options.Calendar)];
-    }
+    private Task<ImmutableArray<JudgedTreatment>> JudgedAsync(Now now) => OnceAsync<ImmutableArray<JudgedTreatment>>(
+        now, "judged", null,
+        async _ => [.. TreatmentOutcomes.Judge(now.Findings.Findings, await RecoveriesAsync(now, everTreated: true, CancellationToken.None), _options.Calendar)],
+        CancellationToken.None);
 
-    private async Task<(Now Now, ImmutableArray<Finding> Findings, List<Alert> Alerts, ImmutableArray<AlertLabel> Labels)> LearntAsync(CancellationToken cancellation)
-    {
-        await using var context = _contexts.CreateDbContext();
-        var now = await NowAsync(context, cancellation);
-        var alerts = await AlertsAtAsync(context, null, cancellation);
-        var findings = now.Findings.Findings;
-        return (now, findings, alerts, AlertLabels.Of(alerts, findings, _options.Calendar));
-    }
+    private Task<(IReadOnlyList<Alert> Alerts, ImmutableArray<AlertLabel> Labels)> LearntAsync(Now now) => OnceAsync(
+        now, "learnt", null,
+        async context =>
+        {
+            var alerts = await AlertsAtAsync(context, now, null, CancellationToken.None);
+            return (alerts, AlertLabels.Of(alerts, now.Findings.Findings, _options.Calendar));
+        },
+        CancellationToken.None);
 }

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using GaitWatch.Herd;
 using GaitWatch.Lameness;
-using Microsoft.EntityFrameworkCore;
 
 namespace GaitWatch.Store;
 
@@ -31,27 +29,29 @@ public sealed partial class BarnReader
     /// <summary>What the farm itself has to do on a day: wraps off, blocks to look at, before the trimmer comes again.</summary>
     public async Task<IReadOnlyList<FollowUp>> FollowUpsAsync(DateOnly day, CancellationToken cancellation = default)
     {
-        await using var context = _contexts.CreateDbContext();
-        var now = await NowAsync(context, cancellation);
-        var plan = await PlanAsync(context, now, day, cancellation);
-        return plan.FarmTasks(day, now.Register);
+        var now = await NowAsync(cancellation);
+        return await OnceAsync(
+            now, "tasks", day, async context => (IReadOnlyList<FollowUp>)(await PlanAsync(context, now, day)).FarmTasks(day, now.Register), cancellation);
     }
 
     /// <summary>One follow-up, done or not; null when there is none of that id.</summary>
     public async Task<FollowUp?> FollowUpAsync(string id, CancellationToken cancellation = default)
     {
-        await using var context = _contexts.CreateDbContext();
-        return (await PlanAsync(context, await NowAsync(context, cancellation), null, cancellation)).Find(id);
+        var now = await NowAsync(cancellation);
+        return (await OnceAsync(now, "plan", null, context => PlanAsync(context, now, null), cancellation)).Find(id);
     }
 
-    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, DateOnly? on, CancellationToken cancellation) => FollowUpPlan.Of(
-        now.Writes, await AlertsToActOnAsync(context, null, cancellation), _options.Calendar, new FollowUpOptions(), await RecoveriesAtAsync(context, now, null, null, cancellation),
-        on: on, log: now.Findings);
+    private async Task<FollowUpPlan> PlanAsync(BarnContext context, Now now, DateOnly? on) => FollowUpPlan.Of(
+        now.Writes, await AlertsToActOnAsync(context, now, null, CancellationToken.None), _options.Calendar, new FollowUpOptions(),
+        await RecoveriesAsync(now, everTreated: false, CancellationToken.None), on: on, log: now.Findings);
 
-    private async Task<TrimList> ListAsync(BarnContext context, Now now, DateOnly day, DateOnly today, CancellationToken cancellation)
+    // A list as it stood at the end of a day of the past is asked for seldom, and is composed for who asks.
+    private Task<TrimList> ListAsync(BarnContext context, Now now, DateOnly day, DateOnly today, CancellationToken cancellation) => day < today
+        ? ComposeAsync(context, now, day, _options.Calendar.EndOf(day).AddMilliseconds(-1), cancellation)
+        : OnceAsync(now, "list", day, fresh => ComposeAsync(fresh, now, day, null, CancellationToken.None), cancellation);
+
+    private async Task<TrimList> ComposeAsync(BarnContext context, Now now, DateOnly day, DateTimeOffset? past, CancellationToken cancellation)
     {
-        DateTimeOffset? past = day < today ? _options.Calendar.EndOf(day).AddMilliseconds(-1) : null;
-        var lastSeen = await context.CowsSeen.ToListAsync(cancellation);
         return TrimListComposer.Compose(new TrimListInputs
         {
             AsOf = past ?? now.AsOf,
@@ -60,9 +60,9 @@ public sealed partial class BarnReader
             Register = now.Register,
             Writes = now.Writes,
             Findings = past is null ? now.Findings : null,
-            Alerts = [.. (await AlertsToActOnAsync(context, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
-            Recoveries = await RecoveriesAtAsync(context, now, null, past, cancellation),
-            LastSeen = lastSeen.ToImmutableDictionary(row => row.Cow, row => row.LastSeenAt.FromMs(), StringComparer.Ordinal),
+            Alerts = [.. (await AlertsToActOnAsync(context, now, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
+            Recoveries = past is null ? await RecoveriesAsync(now, everTreated: false, cancellation) : await JudgeAsync(context, now, null, past, false, cancellation),
+            LastSeen = await LastSeenAsync(now, cancellation),
             // Silence is measured against the newest crossing, not against what was entered after it.
             NotSeenAfter = TimeSpan.FromDays(2) + (past is null ? now.AsOf - now.Newest : TimeSpan.Zero),
         });
@@ -73,24 +73,4 @@ public sealed partial class BarnReader
         Urgency = VisitUrgency.Of(
             alert.Urgency, _options.Calendar.DayOf(past ?? now.Newest), now.Book.Visits.On(visit)?.Visit.Date, _options.NextVisitWithinDays),
     };
-
-    private async Task<Now> NowAsync(BarnContext context, CancellationToken cancellation)
-    {
-        var book = await BookAsync(context, cancellation);
-        var newest = await NewestAsync(context, cancellation);
-        return new Now(book, newest, book.NewestAt is { } written && written > newest ? written : newest);
-    }
-
-    /// <summary>Where event time stands.</summary>
-    /// <param name="Book">What people entered.</param>
-    /// <param name="Newest">The newest crossing.</param>
-    /// <param name="AsOf">The newest of crossings and of what people entered.</param>
-    private sealed record Now(Book Book, DateTimeOffset Newest, DateTimeOffset AsOf)
-    {
-        public ImmutableArray<FarmWrite> Writes => Book.Writes;
-
-        public HerdRegister Register => Book.Register;
-
-        public FindingLog Findings => Book.Findings;
-    }
 }

@@ -1,10 +1,28 @@
 // Reads values off the charts, chooses days by dragging, prints, and keeps an open page up to date. Without it the pages lack nothing else.
 
+// A day of a leg comes as figures, for a year of four legs in words would weigh more than all else; the words are beside them once.
+function unpackDay(svg) {
+  const { left, right, sayDay, sayNormal, sayEvidence } = svg.dataset;
+  const days = svg.closest("[data-days]").dataset.days.split("|");
+  const tenths = new Intl.NumberFormat(document.documentElement.lang, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+  const say = (pattern, ...values) => values.reduce((text, value, i) => text.replace(`{${i}}`, value), pattern);
+  return text => {
+    const [day, y, share, evidence, low, high] = text.split(" ").map(Number);
+    return {
+      x: Number(left) + (day + 0.5) * (right - left) / days.length, y,
+      words: () => say(sayDay, days[day], tenths.format(share / 10))
+        + (low === undefined ? "" : say(sayNormal, tenths.format(low / 10), tenths.format(high / 10)))
+        + say(sayEvidence, tenths.format(evidence / 10)),
+    };
+  };
+}
+
 // A chart: mouse, finger or arrow keys read values; a drag with the mouse chooses the days to see.
 function readChart(svg) {
-  const readings = (svg.dataset.readings || "").split("|").filter(Boolean).map(text => {
+  const packed = (svg.dataset.readings || "").split("|").filter(Boolean);
+  const readings = svg.dataset.sayDay ? packed.map(unpackDay(svg)) : packed.map(text => {
     const [x, y] = text.split(" ", 2);
-    return { x: Number(x), y: Number(y), words: text.slice(x.length + y.length + 2) };
+    return { x: Number(x), y: Number(y), words: () => text.slice(x.length + y.length + 2) };
   });
   if (readings.length === 0) return;
   const read = document.getElementById(svg.getAttribute("aria-describedby"));
@@ -16,7 +34,7 @@ function readChart(svg) {
     at = Math.min(Math.max(index, 0), readings.length - 1);
     const { x, y, words } = readings[at];
     cursor.setAttribute("d", `M${x} ${svg.dataset.top}V${svg.dataset.bottom}M${x - 5} ${y}h10`);
-    read.textContent = words;
+    read.textContent = words();
   };
   const leave = () => {
     cursor.setAttribute("d", "");
@@ -96,6 +114,7 @@ function live() {
   if (!part) return;
   let source = null, stale = false, fetching = false;
   const inHand = () => part.contains(document.activeElement) && document.activeElement.matches("input, select, textarea")
+    || [...part.querySelectorAll("input[type=text]")].some(field => field.value !== field.defaultValue)
     || part.querySelector("details[open]:not([data-keep])") !== null || getSelection()?.toString();
   const refresh = async () => {
     if (fetching || !stale || inHand()) return;

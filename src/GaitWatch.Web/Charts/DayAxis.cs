@@ -38,16 +38,17 @@ public sealed record DayAxis(DateOnly First, DateOnly Last, double Left, double 
         var days = Last.DayNumber - First.DayNumber + 1;
         return days switch
         {
-            <= 21 => Days().Where(day => (Last.DayNumber - day.DayNumber) % 4 == 3),
-            <= 75 => Days().Where(day => day.DayOfWeek == DayOfWeek.Monday).Where((_, i) => i % 2 == 0),
-            <= 200 => Days().Where(day => day.Day == 1),
-            <= 500 => Days().Where(day => day.Day == 1 && day.Month % 3 == 1),
-            <= 1000 => Days().Where(day => day.Day == 1 && day.Month % 6 == 1),
-            _ => Days().Where(day => day.Day == 1 && day.Month == 1),
+            <= 21 => All().Where(day => (Last.DayNumber - day.DayNumber) % 4 == 3),
+            <= 75 => All().Where(day => day.DayOfWeek == DayOfWeek.Monday).Where((_, i) => i % 2 == 0),
+            <= 200 => All().Where(day => day.Day == 1),
+            <= 500 => All().Where(day => day.Day == 1 && day.Month % 3 == 1),
+            <= 1000 => All().Where(day => day.Day == 1 && day.Month % 6 == 1),
+            _ => All().Where(day => day.Day == 1 && day.Month == 1),
         };
     }
 
-    private IEnumerable<DateOnly> Days()
+    /// <summary>Every day along it.</summary>
+    public IEnumerable<DateOnly> All()
     {
         for (var day = First; day <= Last; day = day.AddDays(1))
             yield return day;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace GaitWatch.Web;
 
@@ -19,6 +20,12 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     internal const double WornAt = 158;
     private const double MostEvidence = 1.5;
     private const double BandSpreads = 2;
+
+    // A dot is 2.2 units wide; nearer than this they are a thick line.
+    private const double LeastDotWidth = 1.5;
+
+    // A line is thinned to points that it would miss by more than this, a quarter of a pixel of a phone: no dip is lost.
+    private const double Unseen = 0.25;
 
     // A line is not drawn over days on which she did not cross.
     private const int LongestGapDays = 3;
@@ -53,10 +60,7 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
         {
             // A day alone is given its own width, or it would have none.
             var points = run.Count == 1 ? [(run[0], -0.5), (run[0], 0.5)] : run.Select(day => (Day: day, Shift: 0.0)).ToArray();
-            for (var i = 0; i < points.Length; i++)
-                Point(path, points[i], +BandSpreads, i == 0);
-            for (var i = points.Length - 1; i >= 0; i--)
-                Point(path, points[i], -BandSpreads, false);
+            Draw(path, [.. Thinned.Line([.. points.Select(point => Point(point, +BandSpreads))], Unseen), .. Thinned.Line([.. points.Reverse().Select(point => Point(point, -BandSpreads))], Unseen)]);
             path.Close();
         }
 
@@ -67,7 +71,14 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 
     internal string Means() => Line(Series.Days, day => day.Share);
 
-    internal string Dots() => Series.Days.Aggregate(new SvgPath(), (path, day) => path.Dot(Days.Middle(day.Day), Shares.At(day.Share))).ToString();
+    /// <summary>A dot a day, where days are far enough apart to be told from the line through them, and where she crossed on one day alone.</summary>
+    internal string Dots()
+    {
+        var path = new SvgPath();
+        foreach (var day in Days.DayWidth >= LeastDotWidth ? Series.Days : Runs(Series.Days).Where(run => run.Count == 1).SelectMany(run => run))
+            path.Dot(Days.Middle(day.Day), Shares.At(day.Share));
+        return path.ToString();
+    }
 
     internal string Bars() => Series.Days.Where(day => day.Evidence > 0.02)
         .Aggregate(new SvgPath(), (path, day) => path.Bar(Days.Middle(day.Day), EvidenceBottom, Evidence.At(day.Evidence))).ToString();
@@ -76,9 +87,26 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 
     internal string DotWidth => SvgPath.Number(Math.Clamp(0.9 * Days.DayWidth, 2.2, 6));
 
-    /// <summary>What a reader of values needs: place and words of each day, packed.</summary>
-    internal string Readings() => string.Join('|', Series.Days.Select(day =>
-        $"{SvgPath.Number(Days.Middle(day.Day))} {SvgPath.Number(Shares.At(day.Share))} {Words(day)}"));
+    /// <summary>
+    /// What a reader of values needs of each day, packed: which day of the axis, its height, share and limits of normal in tenths of a per
+    /// cent (limits left out while they are being learnt), evidence in tenths. The script puts them in words by the patterns beside them.
+    /// </summary>
+    internal string Readings()
+    {
+        var text = new System.Text.StringBuilder();
+        foreach (var day in Series.Days)
+        {
+            if (text.Length > 0)
+                text.Append('|');
+            text.Append(CultureInfo.InvariantCulture, $"{day.Day.DayNumber - Days.First.DayNumber} {SvgPath.Number(Shares.At(day.Share))} {Tenths(100 * day.Share)} {Tenths(day.Evidence)}");
+            if (day is { Normal: { } normal, Spread: { } spread })
+                text.Append(CultureInfo.InvariantCulture, $" {Tenths(100 * (normal - (BandSpreads * spread)))} {Tenths(100 * (normal + (BandSpreads * spread)))}");
+        }
+
+        return text.ToString();
+    }
+
+    private static string Tenths(double value) => Math.Round(10 * value, MidpointRounding.AwayFromZero).ToString(CultureInfo.InvariantCulture);
 
     /// <summary>The newest day in words.</summary>
     internal string Newest() => Series.Days is [.., var last] ? Words(last) : CowTexts.NoData;
@@ -95,23 +123,18 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     {
         var path = new SvgPath();
         foreach (var run in Runs(days))
-        {
-            for (var i = 0; i < run.Count; i++)
-            {
-                var (x, y) = (Days.Middle(run[i].Day), Shares.At(value(run[i])));
-                _ = i == 0 ? path.Move(x, y) : path.Line(x, y);
-            }
-        }
-
+            Draw(path, Thinned.Line([.. run.Select(day => (Days.Middle(day.Day), Shares.At(value(day))))], Unseen));
         return path.ToString();
     }
 
-    private void Point(SvgPath path, (LegDay Day, double Shift) point, double spreads, bool first)
+    private static void Draw(SvgPath path, IReadOnlyList<(double X, double Y)> points)
     {
-        var x = Days.Middle(point.Day.Day) + (point.Shift * Days.DayWidth);
-        var y = Shares.At(point.Day.Normal!.Value + (spreads * point.Day.Spread!.Value));
-        _ = first ? path.Move(x, y) : path.Line(x, y);
+        for (var i = 0; i < points.Count; i++)
+            _ = i == 0 ? path.Move(points[i].X, points[i].Y) : path.Line(points[i].X, points[i].Y);
     }
+
+    private (double X, double Y) Point((LegDay Day, double Shift) point, double spreads) => (
+        Days.Middle(point.Day.Day) + (point.Shift * Days.DayWidth), Shares.At(point.Day.Normal!.Value + (spreads * point.Day.Spread!.Value)));
 
     private IEnumerable<List<LegDay>> Runs(IEnumerable<LegDay> days)
     {

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
-using GaitWatch.Lameness;
 using GaitWatch.Store;
 
 namespace GaitWatch.Web;
@@ -13,39 +12,49 @@ namespace GaitWatch.Web;
 /// <param name="Worn">Times with a block or wrap on the foot.</param>
 public sealed record LegSeries(Leg Leg, ImmutableArray<LegDay> Days, ImmutableArray<ChartMark> Marks, ImmutableArray<CareSpan> Worn)
 {
-    /// <summary>
-    /// Puts passages and what they told together, a point for so many days. Refused passages, and those that were no evidence,
-    /// are left out.
-    /// </summary>
+    /// <summary>Puts the passages that were evidence together, a point for so many days.</summary>
     internal static ImmutableArray<LegSeries> Of(
-        IEnumerable<PassageView> passages, IEnumerable<PassageAssessment> assessments, FarmCalendar calendar, int daysAPoint,
-        Func<Leg, IEnumerable<ChartMark>> marks, Func<Leg, IEnumerable<CareSpan>> worn)
+        IEnumerable<LegEvidence> passages, FarmCalendar calendar, int daysAPoint, Func<Leg, IEnumerable<ChartMark>> marks, Func<Leg, IEnumerable<CareSpan>> worn)
     {
-        var told = assessments.Where(assessment => assessment.Reasons.IsEmpty).ToDictionary(assessment => assessment.PassageId, StringComparer.Ordinal);
         var days = passages
-            .Where(passage => passage.Quality == "accepted" && told.ContainsKey(passage.Id))
             .GroupBy(passage => calendar.DayOf(passage.EndedAt).DayNumber / daysAPoint)
             .OrderBy(day => day.Key)
-            .Select(day => new CrossedDay(DateOnly.FromDayNumber((day.Key * daysAPoint) + (daysAPoint / 2)), [.. day.Select(passage => (passage.Legs, told[passage.Id]))]))
+            .Select(day => (Day: DateOnly.FromDayNumber((day.Key * daysAPoint) + (daysAPoint / 2)), Passages: day.ToArray()))
             .ToArray();
-        return [.. Legs.All.Select(leg => new LegSeries(leg, [.. days.Select(day => Day(leg, day)).OfType<LegDay>()], [.. marks(leg)], [.. worn(leg)]))];
+        return [.. Legs.All.Select(leg => new LegSeries(leg, [.. days.Select(day => Day(leg, day.Day, day.Passages)).OfType<LegDay>()], [.. marks(leg)], [.. worn(leg)]))];
     }
 
-    private static LegDay? Day(Leg leg, CrossedDay day)
+    private static LegDay? Day(Leg leg, DateOnly day, LegEvidence[] passages)
     {
-        var shares = day.Passages.Select(passage => passage.Legs[leg].Share).OfType<double>().ToArray();
-        if (shares.Length == 0)
-            return null;
-        var normal = day.Passages.Select(passage => passage.Told.ExpectedShare?[leg]).OfType<double>().ToArray();
-        var spread = day.Passages.Select(passage => passage.Told.ShareSpread?[leg]).OfType<double>().ToArray();
-        return new LegDay(
-            day.Day, shares.Length, shares.Average(), normal.Length == 0 ? null : normal.Average(), spread.Length == 0 ? null : spread.Average(),
-            day.Passages.Max(passage => Evidence(leg, passage.Told)));
+        var share = new Mean();
+        var normal = new Mean();
+        var spread = new Mean();
+        var evidence = 0.0;
+        foreach (ref readonly var passage in passages.AsSpan())
+        {
+            share.Add(passage.Share[leg]);
+            normal.Add(passage.Expected?[leg]);
+            spread.Add(passage.Spread?[leg]);
+            evidence = Math.Max(evidence, passage.Evidence[leg]);
+        }
+
+        return share.Value is { } mean ? new LegDay(day, share.Count, mean, normal.Value, spread.Value, evidence) : null;
     }
 
-    // What speaks of a leg is what speaks of it alone and of its pair.
-    private static double Evidence(Leg leg, PassageAssessment told) =>
-        Math.Max(told.OneLegEvidence[leg], leg.IsFore() ? told.BothForeEvidence : told.BothHindEvidence);
+    private struct Mean
+    {
+        private double _sum;
 
-    private sealed record CrossedDay(DateOnly Day, (PerLeg<LegLoad> Legs, PassageAssessment Told)[] Passages);
+        public int Count { get; private set; }
+
+        public readonly double? Value => Count == 0 ? null : _sum / Count;
+
+        public void Add(double? value)
+        {
+            if (value is not { } known)
+                return;
+            _sum += known;
+            Count++;
+        }
+    }
 }

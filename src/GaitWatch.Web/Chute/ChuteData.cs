@@ -52,7 +52,7 @@ internal sealed record ChuteData
             Date = list.Date,
             Visit = list.Visit is null ? null : VisitForm.Of(list.Visit),
             FollowUps = new FollowUpOptions(),
-            Rows = [.. list.Rows.Select(row => TrimListRowView.Of(row) with { Note = row.Note is { } note ? Words.Rule(note) : null })],
+            Rows = [.. list.Rows.Select(row => TrimListRowView.Of(row) with { Note = row.Note is { } note ? Sentences.InWords(note) : null })],
             Cows = [.. cows.Where(cow => cow.LeftOn is not { } left || left > list.Date).Select(cow => ChuteCow.Of(cow, byCow[cow.Cow], since, calendar))],
             Entered = [.. log.Findings.Where(finding => finding.At >= begin && finding.At < end).Select(finding => new ChuteEntered(finding.Id, finding.Cow, finding.Foot.WireName(), finding.Lesion.WireName()))],
         };

@@ -29,13 +29,13 @@ internal static class PageRoutes
     public static async Task<IResult> TroubleAsync(BarnStore store, int status, string title, IReadOnlyList<string> sentences, string back, CancellationToken cancellation)
     {
         var page = await PageContext.ReadAsync(store, title, "", cancellation);
-        return new RazorComponentResult<TroublePage>(new { Page = page, Sentences = sentences, Back = back }) { StatusCode = status };
+        return new RazorComponentResult<TroublePage>(new { Page = page, Sentences = (IReadOnlyList<string>)[.. sentences.Select(Sentences.InWords)], Back = back }) { StatusCode = status };
     }
 
     private static async Task<IResult> MorningAsync(HttpContext http, BarnStore store, WebOptions options, string? closed, string? done)
     {
         NeverKeep(http);
-        return new RazorComponentResult<MorningPage>(new { Model = await MorningModel.ReadAsync(store, options, closed, done, http.RequestAborted) });
+        return new RazorComponentResult<MorningPage>(new { Model = await MorningModel.ReadAsync(store, options, closed, done, DoneFromPage.Who(http), http.RequestAborted) });
     }
 
     private static async Task<IResult> CowsAsync(HttpContext http, BarnStore store, string? q, string? page)

@@ -15,6 +15,15 @@ internal static class ChartTexts
 
     public static string Description(Leg leg, string first, string last, string newest) => s_words.With([LegTexts.Of(leg), first, last, newest]);
 
+    /// <summary>How the script says a day: {0} the day, {1} the share.</summary>
+    public static string DayPattern => s_words.With(["{0}", $"{{1}}{Figures.Space}%"], "Day");
+
+    /// <summary>How it says the limits of normal.</summary>
+    public static string NormalPattern => s_words.With(["{0}", $"{{1}}{Figures.Space}%"], "Normal");
+
+    /// <summary>How it says the evidence.</summary>
+    public static string EvidencePattern => s_words.With(["{0}"], "Evidence");
+
     /// <summary>A day of a leg, read off its chart.</summary>
     public static string Day(LegDay day, double spreads)
     {

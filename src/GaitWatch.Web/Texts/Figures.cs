@@ -5,7 +5,8 @@ namespace GaitWatch.Web;
 /// <summary>Figures for people in the language of the request: few digits, each with its unit, never parted from it by a line break.</summary>
 internal static class Figures
 {
-    private const char Space = '\u00A0';
+    /// <summary>Between a figure and its unit: no line is broken there.</summary>
+    public const char Space = '\u00A0';
 
     public static string Percent(double value) => Show(value, "0", "%");
 

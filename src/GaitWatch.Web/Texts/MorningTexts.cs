@@ -47,6 +47,8 @@ internal static class MorningTexts
 
     public static string Tick => s_words.Text();
 
+    public static string TaskBy => s_words.Text();
+
     public static string TaskNotTaken => s_words.Text();
 
     public static string MissingHeading => s_words.Text();

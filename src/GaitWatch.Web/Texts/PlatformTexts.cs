@@ -36,6 +36,9 @@ internal static class PlatformTexts
     public static string Ingest(IngestView ingest) => s_words.With(
         [Figures.Count(ingest.Rejected), Figures.Count(ingest.Received), Figures.Count(ingest.Duplicates), Figures.Count(ingest.Pending)]);
 
+    /// <summary>Why a message was not used, by its reason on the wire; what it says beyond that is for who builds the device, in English.</summary>
+    public static string Refused(string reason) => s_words.Has($"Rejected.{reason}") ? s_words.Text($"Rejected.{reason}") : s_words.With([reason], "RejectedOther");
+
     /// <summary>How far the whole herd leans.</summary>
     public static string Shift(Balances? shift)
     {

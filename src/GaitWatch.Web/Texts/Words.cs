@@ -21,6 +21,9 @@ internal sealed class Words(string section)
     /// <summary>A text; without a key the one that is called as the member that asks.</summary>
     public string Text([CallerMemberName] string key = "") => Find($"{section}.{key}");
 
+    /// <summary>Whether there is a text of a key.</summary>
+    public bool Has(string key) => s_languages[Languages.Default].ContainsKey($"{section}.{key}");
+
     /// <summary>A text with figures and names in its places {0}, {1} and so on.</summary>
     public string With(ReadOnlySpan<object?> values, [CallerMemberName] string key = "") =>
         string.Format(CultureInfo.CurrentCulture, Find($"{section}.{key}"), values);

@@ -1,5 +1,6 @@
 using System.Net.Http.Json;
 using System.Text.Json;
+using Microsoft.Playwright;
 
 namespace GaitWatch.Acceptance;
 
@@ -11,6 +12,8 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
 {
     private readonly TemporaryFolder _folder = new();
     private readonly int _https = Programs.FreePort();
+    private readonly int _share = Programs.FreePort();
+    private string _today = "";
     private TestAuthority _authority = null!;
     private Service _service = null!;
 
@@ -18,14 +21,14 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
     {
         _authority = new TestAuthority(_folder.Path);
         await _authority.TrustInAsync(_folder.Sub("home"));
-        _service = await Service.StartSecureAsync(_folder.Path, _https, _authority.CertificateFile, _authority.KeyFile);
+        _service = await Service.StartSecureAsync(_folder.Path, _https, _authority.CertificateFile, _authority.KeyFile, $"--GaitWatch:Http:ShareUrls=https://127.0.0.1:{_share}");
         using var herd = new StringContent("cow,eid,pen,parity,calvedOn\n417,982000000000417,2,3,2026-01-11\n87,982000000000087,1,2,\n1203,982000000001203,1,1,\n62,982000000000062,3,4,\n", System.Text.Encoding.UTF8, "text/csv");
         using var imported = await _service.Client.PostAsync("api/herd", herd);
         Assert.True(imported.IsSuccessStatusCode, await imported.Content.ReadAsStringAsync());
-        var today = TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, TimeZoneInfo.FindSystemTimeZoneById("Europe/Dublin")).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-        await PutAsync($"api/visits/{today}", new { trimmer = "Anna", places = 20 });
-        await PutAsync($"api/visits/{today}/cows/417", new { hand = "pinned", foot = "rh", reason = "limps" });
-        await PutAsync($"api/visits/{today}/cows/87", new { hand = "pinned", foot = "lh", reason = "limps" });
+        _today = TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, TimeZoneInfo.FindSystemTimeZoneById("Europe/Dublin")).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+        await PutAsync($"api/visits/{_today}", new { trimmer = "Anna", places = 20 });
+        await PutAsync($"api/visits/{_today}/cows/417", new { hand = "pinned", foot = "rh", reason = "limps" });
+        await PutAsync($"api/visits/{_today}/cows/87", new { hand = "pinned", foot = "lh", reason = "limps" });
     }
 
     public async Task DisposeAsync() => await _service.DisposeAsync();
@@ -114,6 +117,43 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
             Assert.DoesNotContain(await FindingsAsync(), finding => finding.GetProperty("cow").GetString() == "62");
             Assert.Empty(phone.Complaints);
         }
+    }
+
+    [Fact]
+    public async Task By_link_at_the_port_for_sharing_the_chute_works_without_network_and_nothing_else_answers_there()
+    {
+        var link = new Uri((await _service.JsonAsync($"api/visits/{_today}/share")).GetProperty("address").GetString()!);
+        Assert.Equal(("https", _share), (link.Scheme, link.Port));
+        using (var outside = _authority.Client(_share))
+        {
+            foreach (var route in (string[])["", "api/cows", "api/flags", "visits/next", "visits/next/chute", "openapi/v1.json", "healthz", "metrics", "live"])
+                Assert.Equal(System.Net.HttpStatusCode.NotFound, (await outside.GetAsync(route)).StatusCode);
+            using var entered = await outside.PostAsJsonAsync("api/cows/87/findings", new { id = "outside", at = DateTimeOffset.UtcNow, foot = "lh", lesion = "none" });
+            Assert.Equal(System.Net.HttpStatusCode.NotFound, entered.StatusCode);
+            Assert.Equal(System.Net.HttpStatusCode.NotFound, (await outside.GetAsync("share/made-up")).StatusCode);
+            Assert.Equal(System.Net.HttpStatusCode.OK, (await outside.GetAsync(link.AbsolutePath)).StatusCode);
+        }
+
+        var chute = $"https://{TestAuthority.Host}:{_share}{link.AbsolutePath}/chute";
+        await using var phone = await Phone.TakeAsync(_folder.Path);
+        await phone.Page.GotoAsync(chute);
+        await phone.Page.Locator("body[data-offline=ready]").WaitForAsync();
+        await _service.Process.EndAsync();
+        await phone.Context.SetOfflineAsync(true);
+        await phone.Page.ReloadAsync();
+        await Assertions.Expect(phone.Page.Locator("#cow-number")).ToHaveTextAsync("87", new() { Timeout = 120_000 });
+        foreach (var tap in (string[])["Left hind", "Sole ulcer", "Moderate", "Keep, next cow"])
+            await phone.TapAsync(tap);
+        await phone.UntilAsync("1 waits");
+        await phone.Page.ReloadAsync();
+        await phone.UntilAsync("1 waits");
+        Assert.Equal("417", await phone.Page.Locator("#cow-number").InnerTextAsync());
+
+        await _service.RestartAsync();
+        await phone.Context.SetOfflineAsync(false);
+        await phone.UntilAsync("All sent");
+        Assert.Equal("lh outer 4 SU 2 trimmed Anna", Words(Assert.Single(await FindingsAsync())));
+        Assert.Empty(phone.Complaints);
     }
 
     private string Chute => $"https://{TestAuthority.Host}:{_https}/visits/next/chute";

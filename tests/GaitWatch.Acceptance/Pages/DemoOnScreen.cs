@@ -81,6 +81,7 @@ public sealed partial class DemoOnScreen : IAsyncLifetime, IDisposable
         var width = page.ViewportSize!.Width;
         // A taller window for the picture: what is fixed to its bottom stays there.
         await page.SetViewportSizeAsync(width, (int)height);
+        await page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });
         await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{(width < 700 ? "phone" : "desktop")}.png") });
         await page.SetViewportSizeAsync(width, 800);
     }

@@ -95,6 +95,12 @@ public sealed class ManagerTests(DemoOnScreen barn)
         Assert.Contains("Treated feet", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Contains("What happened to her feet", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
 
+        // Any other cow is found in the herd.
+        await page.GetByRole(AriaRole.Navigation, new() { Name = "Pages" }).GetByRole(AriaRole.Link, new() { Name = "Cows" }).ClickAsync();
+        await page.WaitForURLAsync("**/cows");
+        await DemoOnScreen.PictureAsync(page, "cows");
+        await NotWiderThanAsync(page, width);
+
         // Over a year: better or not, where, what was found, what works.
         await page.GotoAsync("/herd");
         await DemoOnScreen.PictureAsync(page, "herd", 1250);

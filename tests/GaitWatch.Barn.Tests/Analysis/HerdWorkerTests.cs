@@ -57,6 +57,24 @@ public class HerdWorkerTests
         Assert.Equal("conflicting-duplicate", Assert.Single(await one.Store.Reader.RejectedAsync(null, null, Page.All)).Reason);
     }
 
+    /// <summary>The dial holds for the past too: a service started again under another budget has what one has that never knew the first.</summary>
+    [Fact]
+    public async Task A_changed_dial_holds_for_the_past_too()
+    {
+        static BarnOptions With(double budget) => Some.Options with { Lameness = Some.Options.Lameness with { FalseAlertsPer100CowsPerWeek = budget } };
+        var inputs = Scenario.History(seed: 6, cows: 16, days: 50, cases: 200);
+        await using var folding = await Folding.OpenAsync(With(1));
+        var asBefore = await folding.AllAsync(inputs);
+        await folding.RestartAsync(With(30));
+        var after = await folding.AllAsync([]);
+        await using var fresh = await Folding.OpenAsync(With(30));
+        Fingerprint.Same(await fresh.AllAsync(inputs), after, "the dial turned later");
+        Assert.NotEqual(asBefore, after);
+        // Turned back, all is as it was.
+        await folding.RestartAsync(With(1));
+        Fingerprint.Same(asBefore, await folding.AllAsync([]), "the dial turned back");
+    }
+
     [Fact]
     public async Task Closing_an_alert_shows_at_once_and_survives_late_data()
     {

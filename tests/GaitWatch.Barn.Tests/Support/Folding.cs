@@ -6,7 +6,7 @@ namespace GaitWatch.Barn.Tests;
 /// <summary>A store and its worker, fed by hand.</summary>
 internal sealed class Folding : IAsyncDisposable
 {
-    private readonly BarnOptions _options;
+    private BarnOptions _options;
     private readonly TempFolder? _own;
     private readonly string _folder;
     private TestStore _store;
@@ -36,9 +36,10 @@ internal sealed class Folding : IAsyncDisposable
 
     public Task AppendAsync(params Input[] inputs) => Store.Inputs.AppendAsync(inputs);
 
-    /// <summary>Ends as a crash would, as far as the store is concerned: nothing in memory survives.</summary>
-    public async Task RestartAsync()
+    /// <summary>Ends as a crash would, as far as the store is concerned: nothing in memory survives. Goes on under other settings where any are given.</summary>
+    public async Task RestartAsync(BarnOptions? options = null)
     {
+        _options = options ?? _options;
         _metrics.Dispose();
         await _store.DisposeAsync();
         _store = await TestStore.OpenAsync(_options, _folder);

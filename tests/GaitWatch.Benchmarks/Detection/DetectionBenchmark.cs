@@ -67,7 +67,7 @@ internal static class DetectionBenchmark
         table.Write();
         Console.WriteLine();
         Say($"measured over asked: {rate / budget:0.00} (by herd {string.Join(" ", histories.Select((h, i) => (new DetectionScore([h], [herds[i].Flags]).FalsePer100CowWeeks / budget).ToString("0.0", CultureInfo.InvariantCulture)))})");
-        Say($"onset error, median: {ours.OnsetError:0.0} days; drop error, median: {ours.DropError:0.0} points");
+        Say($"onset error, median: {ours.OnsetError:0.0} days; its 90 % interval holds the onset in {100 * ours.OnsetCovered:0} %, median width {ours.OnsetWidth:0.0} days; drop error, median: {ours.DropError:0.0} points");
         Say($"flags in sudden platform faults: {ours.FaultFlags}, by chance {ours.FaultFlagsByChance(histories):0.0}");
         Say($"opposite leg flagged while healing: {ours.OppositeWhileHealing}, {100.0 * ours.OppositeWhileHealing / histories.Sum(h => h.Troubles.Count):0.0} per 100 episodes; false flags on cows lame on another leg or lately healed: {ours.OnLame}");
         Say($"false flags by cause nearest at hand: {FalseFlagCauses.Of(ours)}");

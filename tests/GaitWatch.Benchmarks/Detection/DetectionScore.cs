@@ -70,6 +70,15 @@ internal sealed class DetectionScore
 
     public double OnsetError => Median(_outcomes.Where(o => o.IsFound && !double.IsNaN(o.First!.OnsetDay)).Select(o => Math.Abs(o.First!.OnsetDay - o.Trouble.OnsetDay)));
 
+    /// <summary>Part of the troubles found whose onset lies between the days stated, of those for which any are stated; NaN for none.</summary>
+    public double OnsetCovered => Dated.Select(o => o.Trouble.OnsetDay >= o.First!.OnsetInterval.Earliest && o.Trouble.OnsetDay <= o.First.OnsetInterval.Latest ? 1.0 : 0)
+        .DefaultIfEmpty(double.NaN).Average();
+
+    /// <summary>Median of the days between the two.</summary>
+    public double OnsetWidth => Median(Dated.Select(o => o.First!.OnsetInterval.Latest - o.First.OnsetInterval.Earliest));
+
+    private IEnumerable<Outcome> Dated => _outcomes.Where(o => o.IsFound && !double.IsNaN(o.First!.OnsetInterval.Earliest));
+
     public double DropError => Median(_outcomes.Where(o => o.IsFound && o.IsRightLeg && !double.IsNaN(o.First!.DropPercent))
         .Select(o => Math.Abs(o.First!.DropPercent - (100 * o.Trouble.DropAt(o.First.Day)))));
 

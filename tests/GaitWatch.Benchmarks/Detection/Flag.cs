@@ -13,6 +13,9 @@ internal sealed record Flag(int Cow, AlertPattern Pattern, Leg Leg, double Day)
     /// <summary>When it says the trouble began, days; NaN where a detector does not say.</summary>
     public double OnsetDay { get; init; } = double.NaN;
 
+    /// <summary>Between which days it says the trouble began, nine times in ten; NaN where it does not say.</summary>
+    public (double Earliest, double Latest) OnsetInterval { get; init; } = (double.NaN, double.NaN);
+
     /// <summary>The drop it says, per cent.</summary>
     public double DropPercent { get; init; } = double.NaN;
 

@@ -29,6 +29,7 @@ internal static class GaitWatchDetector
                 flags.Add(new Flag(history.PlaceOf(alert.Cow), alert.Pattern, alert.Leg, history.DayOf(change.At))
                 {
                     OnsetDay = history.DayOf(alert.OnsetAt),
+                    OnsetInterval = (Day(alert.OnsetEarliestAt), Day(alert.OnsetLatestAt)),
                     DropPercent = alert.LoadDropPercent,
                     LegProbability = alert.LegProbability,
                     IsWorsening = change.Kind == AlertChangeKind.Worsened,
@@ -37,5 +38,7 @@ internal static class GaitWatchDetector
         }
 
         return (flags, flagged);
+
+        double Day(DateTimeOffset? at) => at is { } instant ? history.DayOf(instant) : double.NaN;
     }
 }

@@ -81,7 +81,7 @@ public static class Oracle
                 var kept = _day < 0 ? 0 : Math.Pow(_spec.DayKept, day - _day);
                 _filter.NewDay(kept, _dayCov);
                 for (var i = 0; i < _rules.Length; i++)
-                    _rules[i].DayBias = kept * _rules[i].DayBias;
+                    _rules[i].NewDay(kept);
                 _day = day;
             }
 

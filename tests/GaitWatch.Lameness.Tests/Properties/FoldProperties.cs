@@ -55,8 +55,8 @@ public sealed class FoldProperties
         iter: 20);
 
     /// <summary>
-    /// In a herd of sixty, one sound cow more moves what is expected of the others by a tenth of a passage's standard deviation at most in 99 of 100 cases; measured, one in two
-    /// hundred lies beyond, up to half a deviation: a median told by few, a noise read off anew.
+    /// In this herd of sixty, one sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most. In sixteen herds of 51 and 60 one passage in a
+    /// thousand lay beyond, nearly all of cows whose evidence crossed the limit with her and not without her: an alert is a step, whatever leads to it.
     /// </summary>
     [Fact]
     public void A_sound_cow_more_hardly_moves_another()
@@ -73,8 +73,7 @@ public sealed class FoldProperties
         }
 
         Assert.True(apart.Count > 8000);
-        Assert.True(apart.Count(d => d > 0.1) <= apart.Count / 100, $"{apart.Count(d => d > 0.1)} of {apart.Count} beyond 0.1, the most {apart.Max():0.000}");
-        Assert.True(apart.Max() < 1);
+        Assert.InRange(apart.Max(), 0.001, 0.1);
     }
 
     [Fact]

@@ -86,6 +86,29 @@ public sealed class CusumRunLengthTests
         Assert.InRange(FalseAlarmTable.For(tails).Rate(FalseAlarmTable.PlaceOfSize(size), FalseAlarmTable.Place(limit)), chain * 0.93, chain * 1.07);
     }
 
+    /// <summary>
+    /// NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.3, the worked example: mean 325, reference value 0.3175, twenty values (data and sums from memory, to two decimals). With
+    /// tails as good as normal the log likelihood ratio of a shift of 0.635 in unit variance is 0.635 times the tabulated upper sum.
+    /// </summary>
+    [Fact]
+    public void The_handbooks_worked_example()
+    {
+        const double shift = 2 * 0.3175;
+        double[] values =
+        [
+            324.925, 324.675, 324.725, 324.350, 325.350, 325.225, 324.125, 324.525, 325.225, 324.600,
+            324.625, 325.150, 328.325, 327.250, 327.825, 328.500, 326.675, 327.775, 326.875, 328.350,
+        ];
+        double[] upper = [0, 0, 0, 0, 0.03, 0, 0, 0, 0, 0, 0, 0, 3.01, 4.94, 7.45, 10.63, 11.99, 14.44, 16.00, 19.04];
+        var cusum = new Cusum();
+        for (var i = 0; i < values.Length; i++)
+        {
+            var x = values[i] - 325;
+            cusum.Add(new Vector3(x, 0, 0), x * x, new Vector3(shift, 0, 0), Matrix3.Diagonal(1, 1, 1), 1e9, default, i);
+            Assert.Equal(upper[i], cusum.Value / shift, 0.011);
+        }
+    }
+
     private static double Gauss(Random random) =>
         Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

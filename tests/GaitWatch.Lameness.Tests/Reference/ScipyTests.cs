@@ -96,4 +96,20 @@ public sealed class ScipyTests
             Assert.Equal(row.Dequeue(), LoadDrop.Between(before, now, Matrix3.Zero, leg).Percent, 1e-9);
         }
     }
+
+    /// <summary>scipy.optimize.brentq on the score equation of Huber's location (Huber P.J. 1964, Ann Math Stat 35:73-101), without and with the weight of none having moved.</summary>
+    [Fact]
+    public void Mean_of_a_session_is_hubers_location()
+    {
+        foreach (var row in ReferenceRows.Of("huber"))
+        {
+            var held = row.Dequeue();
+            var values = Enumerable.Range(0, 10).Select(_ => row.Dequeue()).ToArray();
+            var variances = Enumerable.Range(0, 10).Select(_ => row.Dequeue()).ToArray();
+            var usual = variances.Average();
+            var precisions = variances.Select(v => 1 / Math.Sqrt(Math.Max(v, usual))).ToArray();
+            var (mean, _) = held == 0 ? SessionMean.Of(values, precisions, 0) : SessionMean.Shrunk(values, precisions, 1 / held, usual, 0);
+            Assert.Equal(row.Dequeue(), mean, 1e-8);
+        }
+    }
 }

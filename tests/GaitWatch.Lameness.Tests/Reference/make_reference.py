@@ -68,3 +68,12 @@ for leg in range(4):
     before, now = np.array([0.2, 0.02, -0.03]), np.array([0.2, 0.02, -0.03]) + 0.1 * rng.normal(size=3)
     share = lambda b: np.exp(basis.T @ b) / np.exp(basis.T @ b).sum()
     row("drop", before, now, leg, 100 * (1 - share(now)[leg] / share(before)[leg]))
+# huber: edge 1, weight of no movement, then ten values and their variances, all at least their mean's floor -> location (score equation by brentq), mean of the variances last
+from scipy.optimize import brentq
+rng = np.random.default_rng(20260302)
+for held in (0.0, 4000.0, 40000.0):
+    values, variances = 0.03 * rng.standard_t(3, size=10) + 0.01, np.full(10, 0.0012)
+    variances[:5] *= 1.5
+    floor = np.maximum(variances, variances.mean())
+    score = lambda m: (np.clip((values - m) / np.sqrt(floor), -1, 1) / np.sqrt(floor)).sum() - held * m
+    row("huber", held, values, variances, brentq(score, -1, 1, xtol=1e-14))

@@ -11,13 +11,3 @@ internal sealed class BrowserFactAttribute : FactAttribute
             Skip = $"{Chromium} is not installed: apt-get install chromium.";
     }
 }
-
-/// <summary>The same for a test with several sets of data.</summary>
-internal sealed class BrowserTheoryAttribute : TheoryAttribute
-{
-    public BrowserTheoryAttribute()
-    {
-        if (!File.Exists(BrowserFactAttribute.Chromium))
-            Skip = $"{BrowserFactAttribute.Chromium} is not installed: apt-get install chromium.";
-    }
-}

@@ -1,3 +1,4 @@
+using CsCheck;
 using GaitWatch.Gait;
 using GaitWatch.Herd;
 
@@ -59,5 +60,41 @@ public sealed class ChartTests
         Assert.Equal(2, chart.Means().Split('M').Length - 1);
         Assert.Equal(2, chart.Band().Split('Z').Length - 1);
         Assert.Equal(4, chart.Dots().Split("h0").Length - 1);
+    }
+
+    [Fact]
+    public void A_thinned_line_misses_no_point_by_more_than_it_may()
+    {
+        const double Tolerance = 0.25;
+        Gen.Double[0, 120].Array[1, 400].Sample(heights =>
+        {
+            // Some lines are rough, some are nearly straight with a dip: both kinds must hold.
+            var points = heights.Select((height, x) => ((double)x, heights.Length % 2 == 0 ? height : x == 7 ? 100 : height / 600)).ToArray();
+            var kept = Thinned.Line(points, Tolerance);
+            Assert.Equal(points[0], kept[0]);
+            Assert.Equal(points[^1], kept[^1]);
+            Assert.Subset(points.ToHashSet(), kept.ToHashSet());
+            foreach (var (x, y) in points)
+            {
+                var right = kept.ToList().FindIndex(point => point.X >= x);
+                var left = Math.Max(0, right - 1);
+                var drawn = right == left ? kept[right].Y : kept[left].Y + ((kept[right].Y - kept[left].Y) * (x - kept[left].X) / (kept[right].X - kept[left].X));
+                Assert.InRange(y, drawn - Tolerance - 1e-9, drawn + Tolerance + 1e-9);
+            }
+        });
+        Assert.Equal(3, Thinned.Line([.. Enumerable.Range(0, 300).Select(x => ((double)x, Math.Abs(x - 150.0)))], Tolerance).Count);
+    }
+
+    [Fact]
+    public void A_year_is_a_line_and_a_day_alone_is_still_a_dot()
+    {
+        var first = new DateOnly(2026, 1, 1);
+        var days = Enumerable.Range(0, 364).Where(day => day is < 100 or > 110 and < 200 or 210 or > 220);
+        var series = new LegSeries(Leg.Lf, [.. days.Select(day => new LegDay(first.AddDays(day), 2, day == 50 ? 0.15 : 0.25, null, null, 0))], [], []);
+        var chart = LegChart.Of([series], first, first.AddDays(364), Calendar)[0];
+        Assert.Equal(1, chart.Dots().Split("h0").Length - 1);
+        // The dip of one day is in the line.
+        Assert.Contains(SvgPath.Number(chart.Shares.At(0.15)), chart.Means(), StringComparison.Ordinal);
+        Assert.InRange(chart.Means().Split('L').Length, 4, 20);
     }
 }

@@ -100,7 +100,7 @@ public sealed class PageTests : IAsyncLifetime
         Assert.Contains("parlour-exit Offline", text, StringComparison.Ordinal);
         Assert.Contains("Last crossing Wed 10 Jun, 06:30", text, StringComparison.Ordinal);
         Assert.Contains("Tags read, 7 days 100 %", text, StringComparison.Ordinal);
-        Assert.Contains("gaitwatch/home/parlour-exit/tag bad-json payload cannot be read as JSON. The message as it came {<b>", text, StringComparison.Ordinal);
+        Assert.Contains("gaitwatch/home/parlour-exit/tag not readable payload cannot be read as JSON. The message as it came {<b>", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -67,8 +67,25 @@ public sealed class RecoveryPageTests : IAsyncLifetime
         var html = await _farm.PageAsync("/");
         Assert.Contains("Take the wrap off", Html.Text(html), StringComparison.Ordinal);
         var route = Html.Addresses(html).First(address => address.StartsWith("/follow-ups/", StringComparison.Ordinal));
-        using var done = await _farm.Http.PostAsync(route, null);
+        using var form = new FormUrlEncodedContent([new("by", " Jo ")]);
+        using var done = await _farm.Http.PostAsync(route, form);
         Assert.Equal(HttpStatusCode.SeeOther, done.StatusCode);
+        // Who did it is kept with it, and by the device for the next task.
+        await using (var connection = new Microsoft.Data.Sqlite.SqliteConnection($"Data Source={_farm.DatabaseFile};Mode=ReadOnly"))
+        {
+            await connection.OpenAsync();
+            await using var written = connection.CreateCommand();
+            written.CommandText = "SELECT \"Body\" FROM writes ORDER BY \"Seq\" DESC LIMIT 1";
+            Assert.Contains("\"Jo\"", (string?)await written.ExecuteScalarAsync(), StringComparison.Ordinal);
+        }
+
+        using (var next = new HttpRequestMessage(HttpMethod.Get, "/") { Headers = { { "Cookie", done.Headers.GetValues("Set-Cookie").Single(cookie => cookie.StartsWith("gaitwatch.by=", StringComparison.Ordinal)).Split(';')[0] } } })
+        using (var kept = await _farm.Http.SendAsync(next))
+        {
+            var again = await kept.Content.ReadAsStringAsync();
+            Assert.True(!again.Contains("name=\"by\"", StringComparison.Ordinal) || again.Contains("value=\"Jo\"", StringComparison.Ordinal));
+        }
+
         var after = Html.Text(await _farm.PageAsync(done.Headers.Location!.ToString()));
         Assert.Contains("Cow 417, right hind: noted as done.", after, StringComparison.Ordinal);
         Assert.DoesNotContain("Take the wrap off", after, StringComparison.Ordinal);

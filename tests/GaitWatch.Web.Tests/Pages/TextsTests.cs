@@ -36,6 +36,24 @@ public sealed partial class TextsTests
         Assert.Equal("Nobody translated this.", Words.Rule("Nobody translated this."));
     }
 
+    [Theory]
+    [MemberData(nameof(Translations))]
+    public void A_sentence_is_known_by_its_shape_and_said_in_other_words_with_its_names_and_figures(string language)
+    {
+        Assert.Equal(Sentences.All.Select(sentence => $"Sentence.{sentence.Key}").Order(StringComparer.Ordinal), Words.Of(language).Keys.Where(key => key.StartsWith("Sentence.", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        using var _ = new InLanguage(language);
+        foreach (var (key, said) in Sentences.All)
+        {
+            var filled = Place().Replace(said, place => $"r{place.Value[1]}");
+            var own = Place().Replace(Words.Of(language)[$"Sentence.{key}"], place => $"r{place.Value[1]}");
+            // Alone, and after another.
+            Assert.Equal(own, Sentences.InWords(filled));
+            Assert.EndsWith(own, Sentences.InWords($"Nobody translated this. {filled}"), StringComparison.Ordinal);
+        }
+
+        Assert.StartsWith("Die leere Waage zeigt 7,2\u00A0kg", Sentences.InWords("The empty platform reads 7.2 kg other than a day before, 3 times what class III allows in service: look for mud or a stone under the plates, then check with a test weight."), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void No_text_is_left_that_no_page_says()
     {
@@ -43,7 +61,7 @@ public sealed partial class TextsTests
         Assert.NotEmpty(sources);
         // Named by what they are about: patterns and legs as they go over the wire.
         string[] byWireName = ["Alert.both-hind.", "Alert.both-fore.", .. Legs.All.Select(leg => $"Leg.{leg.WireName()}")];
-        var keys = Words.Of(Languages.Default).Keys.Where(key => !key.StartsWith("Rules.", StringComparison.Ordinal));
+        var keys = Words.Of(Languages.Default).Keys.Where(key => !key.StartsWith("Rules.", StringComparison.Ordinal) && !key.StartsWith("Sentence.", StringComparison.Ordinal));
         var unused = keys.Where(key => !byWireName.Any(name => key.StartsWith(name, StringComparison.Ordinal))).Where(key =>
         {
             var (section, name) = (key[..key.IndexOf('.')], key[(key.IndexOf('.') + 1)..]);

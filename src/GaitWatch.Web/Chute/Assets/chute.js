@@ -251,10 +251,12 @@
     changed();
   }
 
+  const vetWords = sign => sign === "blisters-in-herd"
+    ? say("warn.blisters")
+    : say("warn.vet", document.querySelector(`[data-sign="${sign}"]`).dataset.words);
+
   function renderWarnings(finding, unsafe) {
-    const sentences = finding.signs.map(sign => sign === "blisters-in-herd"
-      ? say("warn.blisters")
-      : say("warn.vet", document.querySelector(`[data-sign="${sign}"]`).dataset.words));
+    const sentences = finding.signs.map(vetWords);
     if (unsafe) sentences.push(say(unsafe.key, unsafe.claw ? say(unsafe.claw) : ""));
     if (chuteRules.needsWithdrawal(finding)) sentences.push(say("warn.withdrawal"));
     const list = $("warnings");
@@ -371,6 +373,16 @@
     if (chuteSending.state.stopped) notice(say("ended", chuteSending.state.stopped));
   }
 
+  // The farm says in one English what it warns of; here it is said in the words of the page.
+  function warned(warning, finding) {
+    switch (warning.kind) {
+      case "no-withdrawal-date": return say("warn.withdrawal");
+      case "call-veterinarian": return finding.signs.map(vetWords).join(" ");
+      case "unsafe-block": return say("warn.kept");
+      default: return warning.sentence;
+    }
+  }
+
   function renderKept() {
     const waiting = entries.some(chuteSending.isPending);
     const refused = entries.some(entry => entry.state === "refused");
@@ -388,7 +400,7 @@
         element("b", `${entry.cow}, ${footWords[entry.finding.foot]}`),
         element("span", lesions.get(entry.finding.lesion).words),
         element("em", `${time(entry.finding.at, zone())}, ${words}`),
-        ...(entry.warnings ?? []).map(warning => element("span", warning.sentence, { className: "said" })));
+        ...[...new Set((entry.warnings ?? []).map(warning => warned(warning, entry.finding)))].map(words => element("span", words, { className: "said" })));
       item.append(lines);
       if (counts(entry)) {
         const button = element("button", say("entry.undo"), { type: "button" });

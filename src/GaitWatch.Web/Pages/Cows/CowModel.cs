@@ -22,7 +22,7 @@ namespace GaitWatch.Web;
 /// <param name="JustClosed">A flag closed a moment ago; null when none.</param>
 public sealed record CowModel(
     PageContext Page, CowView Cow, CowSpan Span, DateOnly First, ImmutableArray<FlagCard> Open, ImmutableArray<AlertView> Past, ImmutableArray<LegChart> Charts,
-    ImmutableArray<RecoveryFoot> Feet, ImmutableArray<CowEventLine> Happened, ImmutableArray<PassageLine> Passages, int PassagesInSpan, AlertView? JustClosed)
+    ImmutableArray<RecoveryFoot> Feet, ImmutableArray<CowEventLine> Happened, ImmutableArray<PassageView> Passages, int PassagesInSpan, AlertView? JustClosed)
 {
     private const int PassagesShown = 20;
 
@@ -33,21 +33,23 @@ public sealed record CowModel(
         var page = await PageContext.ReadAsync(store, CowTexts.Title(cow), "/cows", cancellation);
         var span = CowSpan.Read(query, page.Today);
         var (from, to) = (span.First is { } begin ? page.Calendar.StartOf(begin) : (DateTimeOffset?)null, page.Calendar.EndOf(span.Last));
+        // Read side by side: none needs another.
+        var readEvidence = Task.Run(() => store.Reader.LegEvidenceOfAsync(cow, from, to, cancellation), cancellation);
+        var readPassages = Task.Run(() => store.Reader.NewestPassagesOfAsync(cow, from, to, PassagesShown, cancellation), cancellation);
         var alerts = await store.Reader.AlertsAsync(null, null, null, cow, Store.Page.All, cancellation);
-        var passages = await store.Reader.PassagesOfAsync(cow, from, to, Store.Page.All, cancellation);
-        var assessments = await store.Reader.AssessmentsOfAsync(cow, from, to, cancellation);
         var recoveries = await store.Reader.RecoveriesOfAsync(cow, cancellation);
         var log = await store.Reader.FindingsAsync(cancellation);
         var findings = log.OfCow(cow).ToArray();
-        var doubts = assessments.Where(told => !told.Reasons.IsEmpty).ToDictionary(told => told.PassageId, told => told.Reasons, StringComparer.Ordinal);
-        var first = span.First ?? (passages.Count > 0 ? page.Calendar.DayOf(passages[0].StartedAt) : span.Last);
+        var evidence = await readEvidence;
+        var (all, newest) = await readPassages;
+        var first = span.First ?? (evidence.Count > 0 ? page.Calendar.DayOf(evidence[0].EndedAt) : newest.Count > 0 ? page.Calendar.DayOf(newest[^1].StartedAt) : span.Last);
 
         IEnumerable<ChartMark> Marks(Leg leg) => alerts.Where(alert => AlertTexts.SoreFeet(alert).Contains(leg)).SelectMany(ChartMark.Of)
             .Concat(findings.Where(finding => finding.Foot == leg).Select(ChartMark.Of))
             .Concat(recoveries.Where(foot => foot.Foot == leg && foot.RecoveredOn is not null).Select(foot => new ChartMark(page.Calendar.StartOf(foot.RecoveredOn!.Value).AddHours(12), ChartMarkKind.Recovered)));
         IEnumerable<CareSpan> Worn(Leg leg) => CareSpans.Of(recoveries.Where(foot => foot.Foot == leg).SelectMany(foot => foot.Marks), page.Newest);
 
-        var series = LegSeries.Of(passages, assessments, page.Calendar, CowSpan.DaysAPoint(first, span.Last), Marks, Worn);
+        var series = LegSeries.Of(evidence, page.Calendar, CowSpan.DaysAPoint(first, span.Last), Marks, Worn);
         var closed = AlertState.Closed.WireName();
         return new CowModel(
             page, view, span, first,
@@ -56,13 +58,8 @@ public sealed record CowModel(
             LegChart.Of(series, first, span.Last, page.Calendar),
             [.. recoveries.GroupBy(foot => foot.Foot).Select(ofFoot => ofFoot.MaxBy(foot => foot.TreatedAt)!).OrderByDescending(foot => foot.TreatedAt).Select(foot => RecoveryFoot.Of(foot, log, page))],
             [.. CowEventLine.Of(alerts, findings, recoveries, page).Where(line => from is null || line.At >= from).Where(line => line.At < to).OrderByDescending(line => line.At)],
-            [.. passages.TakeLast(PassagesShown).Reverse().Select(passage => new PassageLine(passage, [.. passage.Reasons, .. doubts.GetValueOrDefault(passage.Id, []).Select(reason => reason.WireName()).Except(passage.Reasons)]))],
-            passages.Count,
+            [.. newest],
+            all,
             query["closed"].ToString() is { Length: > 0 } id ? alerts.FirstOrDefault(alert => alert.Id == id) : null);
     }
 }
-
-/// <summary>A passage in a cow's table.</summary>
-/// <param name="Passage">The passage.</param>
-/// <param name="Reasons">Why it was not used, wire names, found by the gait analysis or in the light of her own history; empty when it was.</param>
-public sealed record PassageLine(PassageView Passage, ImmutableArray<string> Reasons);

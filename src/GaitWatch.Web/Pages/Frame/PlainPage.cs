@@ -18,10 +18,10 @@ internal static class PlainPage
             <html lang="{Text(Languages.Current)}">
             <head>
               <meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
-              <title>{Text(refusal.Title)} – GaitWatch</title>
+              <title>{Text(Sentences.InWords(refusal.Title))} – GaitWatch</title>
               <link rel="stylesheet" href="{Text(Asset.Address("gaitwatch.css"))}">
             </head>
-            <body><main id="main"><h1>{Text(refusal.Title)}</h1><p class="large">{Text(refusal.Faults.ToString())}</p>
+            <body><main id="main"><h1>{Text(Sentences.InWords(refusal.Title))}</h1><p class="large">{Text(Sentences.InWords(refusal.Faults.ToString()))}</p>
             <p><a class="button" href="{Text(http.Request.Path.ToUriComponent())}">{Text(FrameTexts.TryAgain)}</a></p></main></body>
             </html>
             """,

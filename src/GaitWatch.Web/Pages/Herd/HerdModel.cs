@@ -25,9 +25,12 @@ public sealed record HerdModel(
         var months = int.TryParse(query["months"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out var wanted) && Choices.Contains(wanted) ? wanted : Usual;
         var period = Period.YearUpTo(page.Today);
         period = period with { From = period.From.AddMonths(12 - months) };
-        return new HerdModel(
-            page, months, await store.Reader.MonthsAsync(period, cancellation), await store.Reader.HitRateAsync(period, cancellation),
-            await store.Reader.PatternsAsync(period, cancellation), await store.Reader.TreatmentsAsync(period, cancellation));
+        // Each is a sum over the whole time: worked out side by side.
+        var readMonths = store.Reader.MonthsAsync(period, cancellation);
+        var readHits = store.Reader.HitRateAsync(period, cancellation);
+        var readPatterns = store.Reader.PatternsAsync(period, cancellation);
+        var readTreatments = store.Reader.TreatmentsAsync(period, cancellation);
+        return new HerdModel(page, months, await readMonths, await readHits, await readPatterns, await readTreatments);
     }
 
     internal FlagTallyView HitsOf(DateOnly month) => Hits.ByMonth.First(row => row.Month == month).Flags;

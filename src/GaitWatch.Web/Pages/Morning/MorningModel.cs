@@ -19,10 +19,11 @@ namespace GaitWatch.Web;
 /// <param name="Missing">Cows with a treated foot that have stopped crossing, and no flag that says so.</param>
 /// <param name="JustDone">A task done a moment ago; null when none.</param>
 /// <param name="Hits">How often the flags of the last year were true.</param>
+/// <param name="DoneBy">Who did the last task on this device; empty when nobody said.</param>
 public sealed record MorningModel(
     PageContext Page, ImmutableArray<FlagGroup> Groups, ImmutableArray<AlertView> Listed, DateOnly? VisitOn, ImmutableArray<AlertView> Followed,
     ImmutableArray<FollowUpView> Tasks, ImmutableArray<(string Platform, string Trouble)> Troubles, bool Anything, int? LearningDay,
-    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<NotSeenView> Missing, FollowUpView? JustDone, FlagTallyView Hits)
+    double FalseAlertsPer100CowsPerWeek, AlertView? JustClosed, ImmutableArray<NotSeenView> Missing, FollowUpView? JustDone, FlagTallyView Hits, string DoneBy)
 {
     /// <summary>How long a herd is learnt, days (contract).</summary>
     public const int LearningDays = 35;
@@ -44,15 +45,18 @@ public sealed record MorningModel(
 
     internal bool IsProminent(FlagCard card) => Groups.SelectMany(group => group.Cards).Take(Prominent).Contains(card);
 
-    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, string? justDone, CancellationToken cancellation)
+    internal static async Task<MorningModel> ReadAsync(BarnStore store, WebOptions options, string? justClosed, string? justDone, string doneBy, CancellationToken cancellation)
     {
         var page = await PageContext.ReadAsync(store, MorningTexts.Title, "/", cancellation);
+        // What the rest of the page needs is worked out meanwhile.
+        var readHits = store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation);
+        var readPlatforms = Task.Run(() => store.Reader.PlatformsAsync(cancellation), cancellation);
         var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
             .Select(flag => new FlagCard(flag, page.Today.DayNumber - page.Calendar.DayOf(flag.OnsetAt).DayNumber, NotSeen(flag, page.Newest)))
             .ToArray();
         var first = await store.Reader.OldestAsync(cancellation);
         var day = first is null ? 0 : page.Today.DayNumber - page.Calendar.DayOf(first.Value).DayNumber + 1;
-        var platforms = await store.Reader.PlatformsAsync(cancellation);
+        var platforms = await readPlatforms;
         var closed = justClosed is null ? null : (await store.Reader.AlertAsync(justClosed, cancellation))?.Alert;
         var (listed, examined) = (AlertState.Listed.WireName(), AlertState.Examined.WireName());
         // A listed cow leaves the morning, unless she is to be looked at today or has stopped crossing.
@@ -67,7 +71,7 @@ public sealed record MorningModel(
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
             [.. tasks.Select(FollowUpView.Of)], [.. platforms.SelectMany(p => p.Troubles.Select(trouble => (p.Id, trouble)))], first is not null,
             first is not null && day <= LearningDays ? day : null, options.FalseAlertsPer100CowsPerWeek, closed,
-            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation)).Overall);
+            [.. missing], done is { DoneAt: not null } ? FollowUpView.Of(done) : null, (await readHits).Overall, doneBy);
     }
 
     private static IEnumerable<FlagGroup> Groupings(FlagCard[] flags)
