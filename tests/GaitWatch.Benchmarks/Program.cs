@@ -49,7 +49,7 @@ if (args.Length != 1 || (args[0] != "all" && !benchmarks.ContainsKey(args[0])))
     foreach (var (name, (what, _)) in benchmarks)
         Console.Error.WriteLine($"  {name,-10}{what}");
     Console.Error.WriteLine("  all       every one of them");
-    Console.Error.WriteLine("  accuracy  how near the figures of simulated crossings come to the truth, beside a numpy reference: --steady N, --varied N, --edges N, --platforms N, --bad N, --queue N, --seed N, --no-reference");
+    Console.Error.WriteLine("  accuracy  how near the figures of simulated crossings come to the truth, beside a numpy reference: --steady N, --varied N, --edges N, --platforms N, --zeros N, --bad N, --queue N, --reference N, --seed N");
     Console.Error.WriteLine($"  detection the detection report on simulated herds: {DetectionArguments.Usage}");
     return 2;
 }

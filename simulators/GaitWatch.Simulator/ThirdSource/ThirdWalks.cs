@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace GaitWatch.Simulator;
 
 /// <summary>
-/// Good crossings from a third source, made from the published facts when the analysis was done and never looked at while it was tuned: force curves drawn
+/// Good crossings from a third source, made from the published facts after the analysis and apart from it: force curves drawn
 /// through points, no two footfalls alike, a pace that wanders by chance, plates that heave and pitch in one frame, converters with 1/f noise. The
 /// same seed gives the same crossing.
 /// </summary>

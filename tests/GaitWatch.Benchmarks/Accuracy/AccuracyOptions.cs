@@ -15,7 +15,10 @@ internal sealed record AccuracyOptions
     public int Edges { get; init; } = 1000;
 
     /// <summary>Crossings a row of other platforms.</summary>
-    public int Platforms { get; init; } = 300;
+    public int Platforms { get; init; } = 200;
+
+    /// <summary>Pairs of crossings a row of zeros that drift and step.</summary>
+    public int Zeros { get; init; } = 100;
 
     /// <summary>Crossings of each bad kind, of each source.</summary>
     public int Bad { get; init; } = 200;
@@ -26,8 +29,8 @@ internal sealed record AccuracyOptions
     /// <summary>First seed; the others follow it.</summary>
     public long Seed { get; init; } = 5_000_001;
 
-    /// <summary>Whether the numpy reference is run on the same recordings.</summary>
-    public bool WithReference { get; init; } = true;
+    /// <summary>The numpy reference is run on the first so many recordings of a row, 0 for none.</summary>
+    public int Reference { get; init; } = 1000;
 
     /// <summary>Reads <c>--steady N</c> and the like; null with a message when something is not understood.</summary>
     public static (AccuracyOptions? Options, string? Fault) Parse(ReadOnlySpan<string> arguments)
@@ -35,12 +38,6 @@ internal sealed record AccuracyOptions
         var options = new AccuracyOptions();
         for (var i = 0; i < arguments.Length; i++)
         {
-            if (arguments[i] == "--no-reference")
-            {
-                options = options with { WithReference = false };
-                continue;
-            }
-
             if (i + 1 >= arguments.Length || !long.TryParse(arguments[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out var number) || number > int.MaxValue)
                 return (null, $"'{arguments[i]}' needs a whole number after it.");
             var count = (int)number;
@@ -50,10 +47,12 @@ internal sealed record AccuracyOptions
                 case "--varied": options = options with { Varied = count }; break;
                 case "--edges": options = options with { Edges = count }; break;
                 case "--platforms": options = options with { Platforms = count }; break;
+                case "--zeros": options = options with { Zeros = count }; break;
                 case "--bad": options = options with { Bad = count }; break;
                 case "--queue": options = options with { Queue = count }; break;
+                case "--reference": options = options with { Reference = count }; break;
                 case "--seed": options = options with { Seed = number }; break;
-                default: return (null, $"'{arguments[i - 1]}' is none of --steady, --varied, --edges, --platforms, --bad, --queue, --seed (each with a number) and --no-reference.");
+                default: return (null, $"'{arguments[i - 1]}' is none of --steady, --varied, --edges, --platforms, --zeros, --bad, --queue, --reference, --seed, each with a number.");
             }
         }
 

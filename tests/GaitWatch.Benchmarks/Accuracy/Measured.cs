@@ -27,4 +27,14 @@ internal sealed record Measured(bool Accepted, double WeightKg, double StrideSec
             return (leg.Share!.Value, leg.ShareError, leg.PeakKg!.Value, leg.StanceSeconds!.Value);
         }));
     }
+
+    /// <summary>What would be said who knew the true impulse of every footfall, and one stride time for all of them.</summary>
+    public static Measured Knowing(SimulatedCrossing crossing)
+    {
+        var (truth, legs) = (crossing.Truth, crossing.Truth.Legs!.Value);
+        var stride = truth.StrideSeconds!.Value;
+        var loads = PerFoot.From(foot => truth.Footfalls.Where(footfall => footfall.IsWhole && footfall.Foot == foot).Average(footfall => footfall.ImpulseKgSeconds) / stride);
+        var sum = loads.Values().Sum();
+        return new(true, sum, stride, PerFoot.From(foot => (loads[foot] / sum, (double?)null, legs[foot].PeakKg!.Value, legs[foot].StanceSeconds!.Value)));
+    }
 }

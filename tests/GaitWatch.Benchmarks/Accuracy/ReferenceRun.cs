@@ -5,18 +5,15 @@ using GaitWatch.Simulator;
 namespace GaitWatch.Benchmarks;
 
 /// <summary>The plain numpy/scipy reference (Debian's python3-scipy) on recordings written to a temporary folder.</summary>
-internal sealed class ReferenceRun : IDisposable
+/// <param name="most">How many recordings of a kind it is asked for.</param>
+internal sealed class ReferenceRun(int most) : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("gaitwatch-reference-").FullName;
     private int _batches;
     private Task _last = Task.CompletedTask;
 
-    private ReferenceRun()
-    {
-    }
-
-    /// <summary>Makes ready.</summary>
-    public static ReferenceRun Start() => new();
+    /// <summary>It is asked for at most so many recordings of a kind.</summary>
+    public int Most { get; } = most;
 
     /// <summary>What the reference says of each crossing; it runs beside us, one batch after another.</summary>
     public Task<IReadOnlyList<Measured>> MeasureAsync(IReadOnlyList<SimulatedCrossing> crossings)

@@ -34,7 +34,7 @@ internal static class ZeroTracking
             ("one cell 4 kg up under the second cow", Pause, (cell, t, second) => s_offsets[cell] + (cell == 1 && t > second + 2.5 ? 4 : 0)),
         })
         {
-            Row(table, name, Math.Max(10, options.Platforms), options.Seed, tape, zero);
+            Row(table, name, options.Zeros, options.Seed, tape, zero);
         }
 
         table.Write();

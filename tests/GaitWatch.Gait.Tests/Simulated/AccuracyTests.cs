@@ -34,7 +34,7 @@ public class AccuracyTests
     public void Changing_and_slow_walks_of_the_second_source() =>
         Measure(CrossingKind.Varied, null, Inside, source: SecondWalks.Of).Expect(accepted: 0.97, share: 0.145, worst: 0.9, weight: 0.9, peak: 0.5, stance: 18, stride: 7);
 
-    /// <summary>The third source's walks, which nothing was tuned on: no two footfalls alike, a pace that wanders, contacts that come early and late.</summary>
+    /// <summary>The third source's walks, made after the analysis: no two footfalls alike, a pace that wanders, contacts that come early and late.</summary>
     [Fact]
     public void Steady_walks_of_the_third_source() =>
         Measure(CrossingKind.Steady, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.98, share: 0.155, worst: 0.55, weight: 0.8, peak: 0.6, stance: 9.5, stride: 8);
