@@ -30,6 +30,12 @@ internal static class EdgeFeet
     /// <summary>A foot so near to an edge may be the one that follows or goes before a hidden one there.</summary>
     private const double NearEdgeMetres = 0.2;
 
+    /// <summary>No foot of a walk stands more briefly, seconds.</summary>
+    private const double ShortestStanceSeconds = 0.3;
+
+    /// <summary>A place on an edge nearer to the entry than this is on the entry edge, metres: plates are longer than twice this.</summary>
+    private const double EntryEdgeMetres = 0.5;
+
     /// <summary>Adds places on the edges to a stretch, or moves some there.</summary>
     /// <param name="plate">The plate.</param>
     /// <param name="stretch">The stretch.</param>
@@ -84,6 +90,30 @@ internal static class EdgeFeet
             after is not null && after.Places[0].X <= plate.LengthMetres - NearEdgeMetres && IsSameSpot(x, after.Places[0].X);
 
         bool IsFollowing(double x) => before is not null && before.Places[^1].X >= NearEdgeMetres && IsSameSpot(x, before.Places[^1].X);
+    }
+
+    /// <summary>
+    /// Joins what a hidden foot leaves on the plate alone, before the other foot comes or when that has gone, to the stretch in which both are there: it is
+    /// too brief for a stance.
+    /// </summary>
+    public static void JoinRests(PlateSignal plate, List<UndippedStretch> stretches)
+    {
+        var shortest = plate.Samples(ShortestStanceSeconds);
+        for (var k = 0; k + 1 < stretches.Count; k++)
+        {
+            var (first, second) = (stretches[k], stretches[k + 1]);
+            if (first.Ends != FootEvent.Swap)
+                continue;
+            UndippedStretch joined;
+            if (second.Range.Count < shortest && first.Places is [.., { X: var x, IsEdge: true }] && x > EntryEdgeMetres)
+                joined = first with { Range = new SampleRange(first.Range.Start, second.Range.End), Ends = second.Ends };
+            else if (first.Range.Count < shortest && second.Places is [{ X: < EntryEdgeMetres, IsEdge: true }, ..])
+                joined = second with { Range = new SampleRange(first.Range.Start, second.Range.End), Begins = first.Begins };
+            else
+                continue;
+            stretches[k] = joined;
+            stretches.RemoveAt(k + 1);
+        }
     }
 
     private static bool IsSameSpot(double a, double b) => Math.Abs(a - b) < StandingPlaces.SameSpotMetres;

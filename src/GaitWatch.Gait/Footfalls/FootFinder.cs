@@ -15,6 +15,7 @@ internal static class FootFinder
         var stretches = Stretches(plate, onKg);
         for (var k = 0; k < stretches.Count; k++)
             EdgeFeet.Place(plate, stretches[k], k > 0 ? stretches[k - 1] : null, k + 1 < stretches.Count ? stretches[k + 1] : null);
+        EdgeFeet.JoinRests(plate, stretches);
         foreach (var stretch in stretches)
             AddFeet(side, stretch, feet);
         return feet;
