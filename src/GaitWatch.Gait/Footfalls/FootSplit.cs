@@ -13,7 +13,8 @@ internal sealed class FootSplit
 
     /// <summary>
     /// So much of the toes of feet that come and go alone is taken for one that follows another on the spot: the lines are laid through the sum of
-    /// two feet, whose steepest part is a little less far up.
+    /// two feet, whose steepest part is a little less far up. How much less was set so that half-sine feet, whose times are known, keep theirs within 2 ms;
+    /// the simulated sources by themselves would ask for none of it at contact.
     /// </summary>
     private const double ToePart = 0.75;
 
