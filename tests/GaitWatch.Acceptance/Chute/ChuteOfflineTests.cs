@@ -48,7 +48,7 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
             await _service.Process.EndAsync();
             await phone.Context.SetOfflineAsync(true);
             await phone.Page.ReloadAsync();
-            Assert.Equal("87", await phone.Page.Locator("#cow-number").InnerTextAsync());
+            await phone.UntilAtAsync("87");
 
             // The usual case: foot, lesion, how bad, keep.
             foreach (var tap in (string[])["Left hind", "Sole ulcer", "Moderate", "Keep, next cow"])
@@ -57,7 +57,7 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
             await phone.UntilAsync("1 waits");
 
             // The other: one tap for four feet.
-            Assert.Equal("417", await phone.Page.Locator("#cow-number").InnerTextAsync());
+            await phone.UntilAtAsync("417");
             await phone.TapAsync("All four trimmed, nothing found");
             await phone.UntilAsync("5 wait");
 
@@ -83,7 +83,7 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
             await phone.Page.GotoAsync(Chute);
             await phone.UntilAsync("6 wait");
             await phone.TapAsync("6 wait");
-            Assert.Equal(6, await phone.Page.Locator("#entries [data-state=waiting]").CountAsync());
+            await Assertions.Expect(phone.Page.Locator("#entries [data-state=waiting]")).ToHaveCountAsync(6, new() { Timeout = Phone.PatienceMs });
 
             // The first answer is lost on its way: the phone cannot know that the farm has the entry.
             var lost = 0;
@@ -147,7 +147,7 @@ public sealed class ChuteOfflineTests : IAsyncLifetime, IDisposable
         await phone.UntilAsync("1 waits");
         await phone.Page.ReloadAsync();
         await phone.UntilAsync("1 waits");
-        Assert.Equal("417", await phone.Page.Locator("#cow-number").InnerTextAsync());
+        await phone.UntilAtAsync("417");
 
         await _service.RestartAsync();
         await phone.Context.SetOfflineAsync(false);

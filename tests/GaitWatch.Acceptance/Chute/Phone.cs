@@ -5,7 +5,7 @@ namespace GaitWatch.Acceptance;
 /// <summary>A phone: Debian's Chromium with a profile and a home of its own that outlive its being closed, 360 by 800, tapped.</summary>
 internal sealed class Phone : IAsyncDisposable
 {
-    private const float PatienceMs = 120_000;
+    public const float PatienceMs = 120_000;
 
     private readonly IPlaywright _playwright;
 
@@ -64,6 +64,9 @@ internal sealed class Phone : IAsyncDisposable
 
     /// <summary>Waits until the button at the top says what waits.</summary>
     public Task UntilAsync(string waiting) => Assertions.Expect(Page.Locator("#waiting")).ToHaveTextAsync(waiting, new() { Timeout = PatienceMs });
+
+    /// <summary>Waits until a cow stands there: the page opens before its script has read what the phone keeps.</summary>
+    public Task UntilAtAsync(string cow) => Assertions.Expect(Page.Locator("#cow-number")).ToHaveTextAsync(cow, new() { Timeout = PatienceMs });
 
     public async ValueTask DisposeAsync()
     {

@@ -56,9 +56,9 @@ public sealed class ChuteWalkTests : IAsyncLifetime
             """));
         await page.ReloadAsync();
         await Assertions.Expect(page.Locator("#detail-head")).ToHaveTextAsync("Cow 301, right hind: white line abscess", new() { Timeout = PatienceMs });
-        Assert.Equal("true", await page.Locator("[data-pick=severity][data-value='2']").GetAttributeAsync("aria-checked"));
+        await Assertions.Expect(page.Locator("[data-pick=severity][data-value='2']")).ToHaveAttributeAsync("aria-checked", "true", new() { Timeout = PatienceMs });
         await page.GoBackAsync();
-        Assert.True(await page.Locator("#lesion").IsVisibleAsync());
+        await Assertions.Expect(page.Locator("#lesion")).ToBeVisibleAsync(new() { Timeout = PatienceMs });
     }
 
     [BrowserFact]
@@ -67,13 +67,13 @@ public sealed class ChuteWalkTests : IAsyncLifetime
         var page = await OpenAsync("/visits/next/chute", 360, 800, ColorScheme.Light);
         await TapAsync(page, "Left fore");
         await TapAsync(page, "Interdigital hyperplasia");
-        Assert.Equal("skin between the claws, zone 0. Proposed, tap to change.", await page.Locator("#zone-words").InnerTextAsync());
+        await Assertions.Expect(page.Locator("#zone-words")).ToHaveTextAsync("skin between the claws, zone 0. Proposed, tap to change.", new() { Timeout = PatienceMs });
         await page.Locator("#place summary").ClickAsync();
         await page.Locator(".zone[tabindex='0']").FocusAsync();
         foreach (var expected in (string[])["skin between the claws, in front, zone 9", "cleft between the claws, at the heel, zone 10", "skin between the claws, zone 0"])
         {
             await page.Keyboard.PressAsync("ArrowDown");
-            Assert.Equal(expected, await page.Locator("#zone-words").InnerTextAsync());
+            await Assertions.Expect(page.Locator("#zone-words")).ToHaveTextAsync(expected, new() { Timeout = PatienceMs });
         }
 
         // The drawing is folded away where the lesion tells the place; on a left foot seen from behind the outer claw is on the left.

@@ -65,6 +65,7 @@ public sealed class SecondHerd
             if (random.Chance(LeavesADay))
             {
                 _events.Add(new SecondHerdMilestone(At(day, 12), cow.Number, Milestone.Left));
+                _troubles.AddRange(cow.Troubles);
                 cow = Enter(place, ++generation, random);
                 // A heifer that has just calved takes the place.
                 cow.CalvedOn = day;
@@ -97,11 +98,13 @@ public sealed class SecondHerd
                 _events.Add(new SecondHerdCrossing(at, cow.Number, cow.Number, platform.Read(load, day), Whole(platform.Read(sound, day))));
             }
         }
+
+        _troubles.AddRange(cow.Troubles);
     }
 
     private static SecondHerdCow Enter(int place, int generation, SeededRandom random) => new(FormattableString.Invariant($"{(1000 * (generation + 1)) + place}"), random);
 
-    private void Trouble(SecondHerdCow cow, int day, SeededRandom random)
+    private static void Trouble(SecondHerdCow cow, int day, SeededRandom random)
     {
         if (cow.Troubles.Any(t => t.HealedAt is not { } healed || healed > At(day, 0)) || !random.Chance(CasesPerCowAndYear / 365))
             return;
@@ -112,25 +115,29 @@ public sealed class SecondHerd
             At(day, random.Uniform(0, 24)), Math.Exp(random.Normal(1.6, 0.6, 0.4, 2.8)), Math.Exp(random.Normal(-1.95, 0.45, -3, -0.9)));
         // Some go as they came, nobody knowing; the others stay until somebody does something.
         if (random.Chance(0.35))
-            (trouble.TurnsAt, trouble.HealingDays) = (trouble.OnsetAt.AddDays(random.Uniform(35, 90)), random.Uniform(15, 40));
+            trouble = trouble with { TurnsAt = trouble.OnsetAt.AddDays(random.Uniform(35, 90)), HealingDays = random.Uniform(15, 40) };
         cow.Troubles.Add(trouble);
-        _troubles.Add(trouble);
     }
 
     // The trimmer comes every six weeks and finds part of what there is; the farm sees what is severe within days.
     private void Treat(SecondHerdCow cow, int day, SeededRandom random)
     {
-        foreach (var trouble in cow.Troubles.Where(t => t.TreatedAt is null && (t.TurnsAt is not { } turns || turns > At(day, 10))))
+        for (var i = 0; i < cow.Troubles.Count; i++)
         {
+            var trouble = cow.Troubles[i];
+            if (trouble.TreatedAt is not null || trouble.TurnsAt <= At(day, 10))
+                continue;
             var drop = trouble.DropAt(At(day, 10));
             if (!(day % VisitEveryDays == VisitEveryDays - 1 ? drop > 0.06 && random.Chance(0.7) : drop > 0.22 && random.Chance(0.15)))
                 continue;
-            trouble.TreatedAt = At(day, 10);
-            trouble.TurnsAt = trouble.TreatedAt;
-            trouble.HealingDays = random.Uniform(12, 35);
-            trouble.Stays = random.Chance(0.25) ? random.Uniform(0.2, 0.9) : 0;
-            var hasBlock = random.Chance(0.5);
-            _events.Add(new SecondHerdTreatment(At(day, 10), cow.Number, trouble.Foot, hasBlock));
+            cow.Troubles[i] = trouble with
+            {
+                TreatedAt = At(day, 10),
+                TurnsAt = At(day, 10),
+                HealingDays = random.Uniform(12, 35),
+                Stays = random.Chance(0.25) ? random.Uniform(0.2, 0.9) : 0,
+            };
+            _events.Add(new SecondHerdTreatment(At(day, 10), cow.Number, trouble.Foot, random.Chance(0.5)));
             if (trouble.BothHind)
                 _events.Add(new SecondHerdTreatment(At(day, 10.1), cow.Number, trouble.Foot.Opposite(), false));
         }

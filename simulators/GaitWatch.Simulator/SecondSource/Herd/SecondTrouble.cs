@@ -19,16 +19,16 @@ public sealed record SecondTrouble(string Cow, Foot Foot, bool BothHind, DateTim
     public double GrowthDays => Tau * Math.Sqrt(-Math.Log(1 - NearlyFull));
 
     /// <summary>When it is first treated; null when it is not.</summary>
-    public DateTimeOffset? TreatedAt { get; internal set; }
+    public DateTimeOffset? TreatedAt { get; init; }
 
     /// <summary>From when on it heals, treated or by itself; null when it does not.</summary>
-    public DateTimeOffset? TurnsAt { get; internal set; }
+    public DateTimeOffset? TurnsAt { get; init; }
 
     /// <summary>Days in which it goes once it has turned.</summary>
-    public double HealingDays { get; internal set; }
+    public double HealingDays { get; init; }
 
     /// <summary>Part of the drop that stays for good.</summary>
-    public double Stays { get; internal set; }
+    public double Stays { get; init; }
 
     /// <summary>Part of the leg's load given up at an instant.</summary>
     public double DropAt(DateTimeOffset at)
