@@ -44,7 +44,7 @@ internal static class AccuracyBenchmark
 
             if (!name.Contains("edge", StringComparison.Ordinal))
                 Add(table, "  impulses known", known);
-            calibration.Add([name, .. ours.StandardisedFifths().Append(ours.Standardised()).Select(fifth => string.Create(CultureInfo.InvariantCulture, $"{fifth.Mean:+0.00;-0.00} / {fifth.Deviation:0.00}"))]);
+            calibration.Add([name, .. ours.StandardisedFifths().Append(ours.Standardised()).Select(fifth => string.Create(CultureInfo.InvariantCulture, $"{fifth.Mean:+0.00;-0.00;0.00} / {fifth.Deviation:0.00}"))]);
         }
 
         table.Write();
