@@ -73,13 +73,14 @@ public class AccuracyTests
     /// for granted, so that the largest stated errors are too large.
     /// </summary>
     [Theory]
-    [InlineData(CrossingKind.Steady, 0.5, 1)]
-    [InlineData(CrossingKind.Varied, 0.62, 1.15)]
-    public void The_stated_error_of_a_share_is_the_error_it_has(CrossingKind kind, double least, double most)
+    [InlineData(CrossingKind.Steady, 0.67, 0.5, 0.95)]
+    [InlineData(CrossingKind.Varied, 0.82, 0.62, 1.15)]
+    public void The_stated_error_of_a_share_is_the_error_it_has(CrossingKind kind, double least, double leastOfLargest, double most)
     {
         var fifths = Measure(kind, null, Inside, 300).StandardisedFifths();
         Assert.Equal(5, fifths.Count);
-        Assert.All(fifths, fifth => Assert.InRange(fifth.Deviation, least, most));
+        Assert.All(fifths.SkipLast(1), fifth => Assert.InRange(fifth.Deviation, least, most));
+        Assert.InRange(fifths[^1].Deviation, leastOfLargest, most);
         Assert.All(fifths, fifth => Assert.InRange(fifth.Mean, -0.15, 0.15));
     }
 
