@@ -14,19 +14,25 @@ internal sealed class ZeroLine
     private readonly int _origin;
     private readonly double[] _start;
     private readonly double[] _slope;
+    private readonly double _samples;
 
     /// <param name="origin">Sample from which the line is counted, so that it does not depend on where the recording begins.</param>
     /// <param name="start">Zero of each cell there, kg.</param>
     /// <param name="slope">Its change a sample, kg.</param>
-    private ZeroLine(int origin, double[] start, double[] slope)
+    /// <param name="samples">From the one empty to the other.</param>
+    private ZeroLine(int origin, double[] start, double[] slope, double samples = 0)
     {
         _origin = origin;
         _start = start;
         _slope = slope;
+        _samples = samples;
     }
 
     /// <summary>The zero of a cell at a sample, kg.</summary>
     public double At(int cell, int index) => _start[cell] + (_slope[cell] * (index - _origin));
+
+    /// <summary>By how much a cell's zero changed from the one empty to the other, kg; 0 where only one was seen.</summary>
+    public double Change(int cell) => _slope[cell] * _samples;
 
     /// <summary>
     /// The line for a load. With an empty stretch on one side only it is level; with none it is the zero last known, and with
@@ -51,7 +57,7 @@ internal sealed class ZeroLine
             left[cell] -= slope[cell] * from;
         }
 
-        return new ZeroLine(origin, left, slope);
+        return new ZeroLine(origin, left, slope, to - from);
     }
 
     /// <summary>The zero of a whole empty stretch.</summary>

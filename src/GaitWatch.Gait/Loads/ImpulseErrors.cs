@@ -2,9 +2,10 @@ namespace GaitWatch.Gait;
 
 /// <summary>How sure the impulses of the feet are, and how their errors hang together.</summary>
 /// <remarks>
-/// Four things are modelled. Where two feet stand on a plate, an error of their places moves load from one to the other. Where
+/// Five things are modelled. Where two feet stand on a plate, an error of their places moves load from one to the other. Where
 /// one follows the other on the spot, so does the line that parts them. A cell that reads too much favours the feet
-/// near it. And a foot beyond an edge may press on the plate unseen (<see cref="UnseenFeet"/>).
+/// near it. And a foot beyond an edge may press on the plate unseen (<see cref="UnseenFeet"/>). Last, a
+/// zero that changed meanwhile did so nobody sees when (<see cref="ZeroErrors"/>).
 /// </remarks>
 internal static class ImpulseErrors
 {
@@ -32,6 +33,7 @@ internal static class ImpulseErrors
             covariance[k, k] += (Square(OwnError) + unseen) * Square(foot.ImpulseKgSeconds);
         }
 
+        ZeroErrors.Add(feet, index, covariance);
         AddGains(feet.InOrder, feet.Plates.Left.LengthMetres, covariance);
         var moved = new double[]?[count];
         foreach (var plate in (ReadOnlySpan<PlateSide>)[PlateSide.Left, PlateSide.Right])

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace GaitWatch.Gait;
 
 /// <summary>Both plates during a crossing, and how their samples are placed in the recording.</summary>
@@ -40,11 +42,13 @@ internal sealed record PlatePair(PlateSignal Left, PlateSignal Right, double Fir
         {
             var force = new double[count];
             var moment = new double[count];
+            var changes = ImmutableArray.CreateBuilder<ZeroChange>();
             for (var cell = 0; cell < platform.Cells.Length; cell++)
             {
                 if (platform.Cells[cell].Plate != side)
                     continue;
                 var x = platform.Cells[cell].X;
+                changes.Add(new ZeroChange(x, load.Zero.Change(cell)));
                 var samples = stretch.SamplesKg[cell];
                 for (var i = 0; i < count; i++)
                 {
@@ -57,7 +61,7 @@ internal sealed record PlatePair(PlateSignal Left, PlateSignal Right, double Fir
                 }
             }
 
-            return new PlateSignal(filter.Apply(force), filter.Apply(moment), stretch.Hz / every, platform.PlateLengthMetres);
+            return new PlateSignal(filter.Apply(force), filter.Apply(moment), stretch.Hz / every, platform.PlateLengthMetres) { ZeroChanges = changes.DrainToImmutable() };
         }
     }
 }

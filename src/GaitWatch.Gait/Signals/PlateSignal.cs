@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace GaitWatch.Gait;
 
 /// <summary>What one plate carries over time, zero removed, smoothed.</summary>
@@ -7,6 +9,9 @@ namespace GaitWatch.Gait;
 /// <param name="LengthMetres">Length of the plate.</param>
 internal sealed record PlateSignal(double[] ForceKg, double[] MomentKgMetres, double Hz, double LengthMetres)
 {
+    /// <summary>By how much each of its cells' zero changed meanwhile.</summary>
+    public ImmutableArray<ZeroChange> ZeroChanges { get; init; } = [];
+
     /// <summary>Number of samples.</summary>
     public int Count => ForceKg.Length;
 

@@ -20,7 +20,7 @@ internal static class ZeroTracking
 
     public static void Report(AccuracyOptions options)
     {
-        var table = new FigureTable("zeros", "crossings", "accepted", "share RMS", "worst", "share changed by, RMS", "at most", "weight changed by, RMS");
+        var table = new FigureTable("zeros", "crossings", "accepted", "share RMS", "worst", "error over stated", "share changed by, RMS", "at most", "weight changed by, RMS");
         foreach (var (name, tape, zero) in new (string, Func<SimulatedCrossing, SimulatedCrossing, long, (PlatformTape Tape, double Second)>, Func<int, double, double, double>)[]
         {
             ("0", Pause, (_, _, _) => 0),
@@ -31,7 +31,7 @@ internal static class ZeroTracking
             ("a scraper between two cows", Scraped, (cell, _, _) => s_offsets[cell]),
             ("and mud scraped off: all cells 3 kg down", Scraped, (cell, t, second) => s_offsets[cell] - (t > second - 3 ? 3 : 0)),
             ("the device starts anew and takes its zero anew", Pause, (cell, t, second) => t > second - 1 ? 0.3 * cell : s_offsets[cell]),
-            ("one cell 4 kg up under the second cow", Pause, (cell, t, second) => s_offsets[cell] + (cell == 1 && t > second + 2.5 ? 4 : 0)),
+            ("one cell 4 kg up under the second cow, 2.5 s after she came", Pause, (cell, t, second) => s_offsets[cell] + (cell == 1 && t > second + 2.5 ? 4 : 0)),
         })
         {
             Row(table, name, options.Zeros, options.Seed, tape, zero);
@@ -67,7 +67,7 @@ internal static class ZeroTracking
         }
 
         table.Add(
-            name, Text($"{errors.Crossings}"), Text($"{100.0 * errors.Accepted / errors.Crossings:0.0} %"), Text($"{errors.SharePoints:0.000}"), Text($"{errors.WorstSharePoints:0.00}"),
+            name, Text($"{errors.Crossings}"), Text($"{100.0 * errors.Accepted / errors.Crossings:0.0} %"), Text($"{errors.SharePoints:0.000}"), Text($"{errors.WorstSharePoints:0.00}"), Text($"{errors.Standardised().Deviation:0.00}"),
             Text($"{Rms(shares):0.0000}"), Text($"{shares.DefaultIfEmpty(double.NaN).Max():0.000}"), Text($"{Rms(weights):0.000} %"));
 
         SimulatedCrossing Next() => walks.MoveNext() ? walks.Current : throw new InvalidOperationException("The source has no end.");
