@@ -71,18 +71,27 @@ internal sealed class Trouble
     }
 
     /// <summary>Looks at her present level after a passage; returns what is worth telling, or null.</summary>
-    public AlertChange? Look(in BaselineFilter now, DateTimeOffset at, TimeZoneInfo zone)
+    /// <param name="now">Her level.</param>
+    /// <param name="at">When she crossed.</param>
+    /// <param name="isLifted">
+    /// Whether another leg went lame after this one: what that leg gives up comes onto this one, which proves nothing of it. Only that it is worse, in spite
+    /// of that, is told meanwhile.
+    /// </param>
+    /// <param name="zone">The farm's time zone.</param>
+    public AlertChange? Look(in BaselineFilter now, DateTimeOffset at, bool isLifted, TimeZoneInfo zone)
     {
         var drop = DropOf(now);
         Standing = Math.Clamp(drop.Percent / Math.Max(RaisedPercent, 1), 0, 9);
-        if (IsNormal(drop, at) is { } normal)
+        if (isLifted)
+            (_average, _normalSince, _normalCount) = (default, null, 0);
+        else if (IsNormal(drop, at) is { } normal)
             return Close(at, AlertCloseReason.LoadNormal, normal, zone);
         var urgency = UrgencyRule.Of(drop.Percent, (at - Alert.OnsetAt).TotalDays);
         // An urgency once told goes down only when the alert closes: a foot that was bad on Monday wants looking at.
         urgency = (Urgency)Math.Min((int)urgency, (int)Alert.Urgency);
         var worse = urgency < Alert.Urgency || (drop.Lower > _toldPercent && drop.Percent > _toldPercent + (2 * TellingPoints));
         var moved = Math.Abs(drop.Percent - _toldPercent) >= TellingPoints && (_toldPercent < drop.Lower || _toldPercent > drop.Upper);
-        if (!worse && !(moved && at - _toldAt >= _quiet))
+        if (!worse && (isLifted || !(moved && at - _toldAt >= _quiet)))
             return null;
         (_toldAt, _toldPercent) = (at, drop.Percent);
         return Tell(at, worse ? AlertChangeKind.Worsened : AlertChangeKind.Updated, Alert with { Urgency = urgency }, drop, zone);

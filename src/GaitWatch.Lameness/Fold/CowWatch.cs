@@ -259,7 +259,10 @@ internal sealed class CowWatch
             var trouble = _troubles[i];
             var wasExamined = trouble.Alert.State == AlertState.Examined;
             trouble.Take(value, spread, at);
-            if (trouble.Look(_present.Filter, at, options.TimeZone) is not { } change)
+            // They stand in the order in which they were raised.
+            var isLifted = trouble.Alert.Pattern == AlertPattern.OneLeg
+                && _troubles.FindIndex(i + 1, later => later.Alert.Pattern == AlertPattern.OneLeg && later.Alert.Leg != trouble.Alert.Leg) >= 0;
+            if (trouble.Look(_present.Filter, at, isLifted, options.TimeZone) is not { } change)
                 continue;
             changes.Add(change);
             if (change.Kind != AlertChangeKind.Closed)

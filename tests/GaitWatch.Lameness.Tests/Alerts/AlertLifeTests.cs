@@ -86,6 +86,32 @@ public sealed class AlertLifeTests
         Assert.InRange(second.At, Histories.At(61), Histories.At(64));
     }
 
+    /// <summary>
+    /// A cow lame on one hind foot goes lame on the other: what she takes off that one comes onto the first, which looks normal then and is not. When the
+    /// second has healed, the first is as sore as before, and her alert must still stand.
+    /// </summary>
+    [Theory]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(6)]
+    public void A_sore_leg_that_carries_more_because_the_other_is_worse_is_not_back_to_normal(int seed)
+    {
+        var spec = new HerdSpec
+        {
+            Cows = 30, Days = 150, Seed = seed, EpisodesPer100CowYears = 0, SwappedTags = 0,
+            Given =
+            [
+                new Episode("1", AlertPattern.OneLeg, Leg.Rh, 50, 2, 0.12, 0.75, 1000),
+                new Episode("1", AlertPattern.OneLeg, Leg.Lh, 75, 2, 0.25, 0.75, 90),
+            ],
+        };
+        var (changes, _, fold) = Histories.Fold(new SimulatedHerd(spec).Passages);
+        Assert.Contains(changes, c => c.Kind == AlertChangeKind.Raised && c.Alert.Cow == "1" && c.Alert.Leg == Leg.Lh && c.At > Histories.At(75));
+        Assert.DoesNotContain(changes, c => c.Kind == AlertChangeKind.Closed && c.Alert.Cow == "1" && c.Alert.Leg == Leg.Rh && c.At > Histories.At(50));
+        var open = Assert.Single(fold.OpenAlerts, a => a.Cow == "1" && a.Leg == Leg.Rh);
+        Assert.InRange(12, open.LoadDropLowerPercent, open.LoadDropUpperPercent);
+    }
+
     [Fact]
     public void A_foot_that_was_looked_at_is_examined_and_stays_until_normal()
     {
