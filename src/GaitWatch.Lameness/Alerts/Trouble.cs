@@ -19,6 +19,12 @@ internal sealed class Trouble
     private const double MeanDays = 7;
     private static readonly TimeSpan _normalFor = TimeSpan.FromHours(40);
 
+    /// <summary>
+    /// After so long, once somebody looked at the foot, her normal is taken as it is known: it will not be known better, and a flag from a cow's first
+    /// weeks, on a normal hardly known, would stay for good.
+    /// </summary>
+    private static readonly TimeSpan _normalStands = TimeSpan.FromDays(60);
+
     private Average _average;
     private DateTimeOffset _toldAt;
     private double _toldPercent;
@@ -108,7 +114,7 @@ internal sealed class Trouble
 
     private LoadDrop? IsNormal(LoadDrop followed, DateTimeOffset at)
     {
-        var averaged = Averaged();
+        var averaged = Averaged(Alert.State == AlertState.Examined && at - Alert.RaisedAt >= _normalStands ? Matrix3.Zero : NormalCov);
         if (!IsNormal(followed) && !IsNormal(averaged))
         {
             (_normalSince, _normalCount) = (null, 0);
@@ -122,11 +128,11 @@ internal sealed class Trouble
 
     private static bool IsNormal(LoadDrop drop) => drop.Upper <= NormalUpperPercent && drop.Percent <= NormalUpperPercent / 2;
 
-    private LoadDrop Averaged()
+    private LoadDrop Averaged(in Matrix3 normalCov)
     {
         var normal = Balances.FromVector(Normal).ToShares();
         var own = _average.Weight > 0 ? _average.Squares / (_average.Weight * _average.Weight) : 1;
-        var deviation = 1.96 * Math.Sqrt(own + NormalCov.Quadratic(LoadDrop.LogShareGradient(normal, Alert.Leg)));
+        var deviation = 1.96 * Math.Sqrt(own + normalCov.Quadratic(LoadDrop.LogShareGradient(normal, Alert.Leg)));
         return new LoadDrop(
             100 * (1 - Math.Exp(_average.Log)), 100 * (1 - Math.Exp(_average.Log + deviation)), 100 * (1 - Math.Exp(_average.Log - deviation)),
             normal[Alert.Leg], normal[Alert.Leg] * Math.Exp(_average.Log));

@@ -11,17 +11,19 @@ internal static class DemoGuide
     public static async Task WriteAsync(CommandContext context, ApiClient api, DemoBarn barn, Uri url, TimeZoneInfo zone, CancellationToken cancellation)
     {
         var flags = await api.GetAsync<IReadOnlyList<AlertView>>("api/flags", cancellation);
+        var closed = (await api.GetAsync<IReadOnlyList<AlertView>>("api/alerts?state=closed", cancellation)).ToLookup(alert => alert.Cow);
+        var gone = (await api.GetAsync<IReadOnlyList<CowView>>("api/cows", cancellation)).Where(cow => cow.LeftOn is not null).Select(cow => cow.Cow).ToHashSet();
         await context.Out.WriteLineAsync($"\nOpen {url} : this morning's list, {flags.Count} cows flagged.\n\nWhat the simulator did to its cows, and what GaitWatch says of them (a day or two old is too young to be seen):");
         var listing = new Listing("Cow", "Truly sore", ">Carries less", "Since", "Treated", "Flagged", "Her curves");
         var end = barn.Herd.Spec.End;
-        foreach (var cow in barn.Herd.Episodes.Where(episode => StillOrLately(episode, end)).GroupBy(episode => episode.Cow).OrderByDescending(cow => cow.Max(episode => episode.DropAt(end))))
+        foreach (var cow in barn.Herd.Episodes.Where(episode => StillOrLately(episode, end) && !gone.Contains(episode.Cow)).GroupBy(episode => episode.Cow).OrderByDescending(cow => cow.Max(episode => episode.DropAt(end))))
         {
             var worst = cow.MaxBy(episode => episode.DropAt(end))!;
             var flag = flags.FirstOrDefault(flag => flag.Cow == cow.Key);
             listing.Add(
                 cow.Key, string.Join(" and ", cow.Select(episode => Words.Leg(episode.Foot.ToString().ToLower(CultureInfo.InvariantCulture)))),
                 Words.Percent(100 * worst.DropAt(end)), Words.DayOf(worst.OnsetAt, zone), worst.TreatedAt is { } treated ? Words.DayOf(treated, zone) : "",
-                flag is null ? "" : Words.Where(flag.Pattern, flag.Leg), new Uri(url, $"cows/{Uri.EscapeDataString(cow.Key)}").ToString());
+                flag is not null ? Words.Where(flag.Pattern, flag.Leg) : Earlier(closed[cow.Key].Where(alert => alert.ClosedAt >= cow.Min(episode => episode.OnsetAt)), zone), new Uri(url, $"cows/{Uri.EscapeDataString(cow.Key)}").ToString());
         }
 
         listing.WriteTo(context);
@@ -34,6 +36,9 @@ internal static class DemoGuide
             Ctrl-C ends the demo.
             """);
     }
+
+    private static string Earlier(IEnumerable<AlertView> closed, TimeZoneInfo zone) =>
+        closed.MaxBy(alert => alert.ClosedAt) is { ClosedAt: { } at } alert ? $"{Words.Leg(alert.Leg)}, closed {Words.DayOf(at, zone)}" : "";
 
     // Sore now, or treated in the last three months.
     private static bool StillOrLately(LamenessEpisode episode, DateTimeOffset end) =>
