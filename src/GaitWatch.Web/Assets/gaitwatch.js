@@ -112,6 +112,7 @@ function wake(part) {
 function live() {
   const part = document.querySelector("[data-live]");
   if (!part) return;
+  const noticeMilliseconds = 15000;
   let source = null, stale = false, fetching = false;
   const inHand = () => part.contains(document.activeElement) && document.activeElement.matches("input, select, textarea")
     || [...part.querySelectorAll("input[type=text]")].some(field => field.value !== field.defaultValue)
@@ -127,8 +128,8 @@ function live() {
       const body = fresh.querySelector(`[data-live="${part.dataset.live}"]`);
       if (!body || inHand()) { stale = true; return; }
       const focused = part.contains(document.activeElement) ? document.activeElement.id : null;
-      // What was said about an action of a moment ago is not said again.
-      body.querySelectorAll(".notice").forEach(notice => notice.remove());
+      // What was said about an action of a moment ago stays long enough to be read, and is not said again after.
+      if (performance.now() > noticeMilliseconds) body.querySelectorAll(".notice").forEach(notice => notice.remove());
       part.replaceChildren(...body.childNodes);
       wake(part);
       if (focused) document.getElementById(focused)?.focus({ preventScroll: true });

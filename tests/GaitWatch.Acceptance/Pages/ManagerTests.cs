@@ -60,7 +60,8 @@ public sealed class ManagerTests(DemoOnScreen barn)
         await last.Locator("summary").ClickAsync();
         await last.GetByRole(AriaRole.Button, new() { Name = "Seen walking sound" }).ClickAsync();
         await page.WaitForURLAsync("**/?closed=*");
-        Assert.StartsWith($"Cow {closed}: flag closed", await page.GetByRole(AriaRole.Status).First.InnerTextAsync(), StringComparison.Ordinal);
+        // It stays to be read, though a cow that crosses in the same second has the list drawn anew.
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToContainTextAsync($"Cow {closed}: flag closed");
         Assert.Equal(flagsBefore.Count(number => number == closed) - 1, (await page.Locator(".flag-number").AllInnerTextsAsync()).Count(number => number == closed));
 
         // Do the platforms tell the truth?
@@ -170,6 +171,20 @@ public sealed class ManagerTests(DemoOnScreen barn)
         Assert.Empty(barn.Complaints);
     }
 
-    private static async Task NotWiderThanAsync(IPage page, int width) =>
-        Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width, $"{page.Url} is wider than {width}");
+    private static async Task NotWiderThanAsync(IPage page, int width)
+    {
+        if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width)
+            return;
+        // What scrolls by itself is not what widens the page.
+        var reaching = await page.EvaluateAsync<string>(
+            """
+            width => [...document.querySelectorAll('body *')].filter(each => each.getBoundingClientRect().right > width).filter(each => {
+                for (let above = each.parentElement; above !== document.body && above; above = above.parentElement)
+                    if (getComputedStyle(above).overflowX !== 'visible') return false;
+                return true;
+            }).map(each => `${each.tagName}.${each.className?.baseVal ?? each.className} to ${each.getBoundingClientRect().right}: ${each.textContent.trim().slice(0, 40)}`).slice(0, 5).join('; ')
+            """,
+            width);
+        Assert.Fail($"{page.Url} is wider than {width}: {reaching}");
+    }
 }
