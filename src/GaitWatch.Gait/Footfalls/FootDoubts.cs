@@ -26,11 +26,18 @@ internal static class FootDoubts
     private const double CutPlaceMetres = 0.16;
     private const double CutPart = 0.85;
 
+    /// <summary>
+    /// A leg carries alike from one landing to the next, be it sore; near an edge, a footfall with less than this part of the impulse of
+    /// the leg's next landing inside has the rest of it on the floor. Changes of pace make up to a fifth (the stride's length; the simulated
+    /// walks that brake hardest).
+    /// </summary>
+    private const double FloorPart = 0.7;
+
     /// <summary>Marks what the forces and the stances tell.</summary>
     public static void Mark(CrossingFeet feet)
     {
         foreach (var foot in feet.InOrder)
-            foot.IsOnEdge |= IsCutShort(foot, feet);
+            foot.IsOnEdge |= IsCutShort(foot, feet) || IsPartlyBorne(foot, feet);
         var stances = new List<double>();
         foreach (var foot in feet.InOrder)
         {
@@ -78,6 +85,25 @@ internal static class FootDoubts
         }
 
         return beside is not null && foot.Lift - foot.Contact < CutPart * (beside.Lift - beside.Contact);
+    }
+
+    /// <summary>
+    /// Whether the floor bears a part of its load. Half a foot that presses beside another a stride ahead may keep its time and seem to stand well
+    /// inside, since the little it carries is placed by what the other does to the moment; the load alone tells.
+    /// </summary>
+    private static bool IsPartlyBorne(FootOnPlate foot, CrossingFeet feet)
+    {
+        var length = feet.Plates.Left.LengthMetres;
+        if (foot.IsOnEdge || (foot.Line.Middle >= CutPlaceMetres && foot.Line.Middle <= length - CutPlaceMetres))
+            return false;
+        foreach (var other in feet.InOrder)
+        {
+            if (other.Leg is not null && other.Leg == foot.Leg && other.Line.Middle > CutPlaceMetres && other.Line.Middle < length - CutPlaceMetres
+                && foot.ImpulseKgSeconds < FloorPart * other.ImpulseKgSeconds)
+                return true;
+        }
+
+        return false;
     }
 
     /// <summary>Marks what the stride time tells: all feet are pairs taken for one.</summary>
