@@ -89,7 +89,9 @@ internal sealed class FootOnPlate
 /// <param name="Slope">Metres travelled over the whole stance by the straight part.</param>
 /// <param name="Bend">Metres of the quadratic part.</param>
 /// <param name="Twist">Metres of the cubic part.</param>
-internal readonly record struct PressureLine(double Middle, double Slope, double Bend, double Twist)
+/// <param name="Fourth">Metres of the part of fourth degree.</param>
+/// <param name="Fifth">Metres of the part of fifth degree.</param>
+internal readonly record struct PressureLine(double Middle, double Slope, double Bend, double Twist, double Fourth = 0, double Fifth = 0)
 {
     /// <summary>The straight part at a stance phase.</summary>
     public static double Straight(double phase) => phase - 0.5;
@@ -104,6 +106,21 @@ internal readonly record struct PressureLine(double Middle, double Slope, double
         return p * ((p * p) - 0.15);
     }
 
+    /// <summary>The part of fourth degree, orthogonal to those of lower degree; 1 at both ends (Legendre).</summary>
+    public static double OfFourth(double phase)
+    {
+        var square = 4 * (phase - 0.5) * (phase - 0.5);
+        return ((((35 * square) - 30) * square) + 3) / 8;
+    }
+
+    /// <summary>The part of fifth degree, orthogonal to those of lower degree; 1 at the end (Legendre).</summary>
+    public static double OfFifth(double phase)
+    {
+        var x = 2 * (phase - 0.5);
+        var square = x * x;
+        return x * ((((63 * square) - 70) * square) + 15) / 8;
+    }
+
     /// <summary>The place at a stance phase, metres from the entry edge.</summary>
-    public double At(double phase) => Middle + (Slope * Straight(phase)) + (Bend * Bent(phase)) + (Twist * Twisted(phase));
+    public double At(double phase) => Middle + (Slope * Straight(phase)) + (Bend * Bent(phase)) + (Twist * Twisted(phase)) + (Fourth * OfFourth(phase)) + (Fifth * OfFifth(phase));
 }

@@ -13,7 +13,7 @@ internal static class ImpulseErrors
     private const double GainError = 0.0021;
 
     /// <summary>Noise, ringing, the ends of a stance: error of an impulse of its own, as a part of it.</summary>
-    private const double OwnError = 0.0011;
+    private const double OwnError = 0.0008;
 
     /// <summary>Error of the parting of two feet on one spot, as a part of the impulse that falls between contact and lift.</summary>
     private const double SwapError = 0.2;
