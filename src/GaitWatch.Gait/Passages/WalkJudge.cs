@@ -32,6 +32,11 @@ internal static class WalkJudge
     /// <summary>Less than a hundredth of a footfall's impulse, kg s.</summary>
     private const double GrazeKgSeconds = 1.5;
 
+    /// <summary>
+    /// A share less sure than this tells nothing of a leg, not even a severe lameness; walks whose feet are told apart state a fifth of it or less.
+    /// </summary>
+    private const double LargestShareError = 0.02;
+
     /// <summary>All reasons that hold, the decisive one first.</summary>
     public static ImmutableArray<QualityReason> Judge(CrossingFeet feet, LegLoads loads, BodyWeight? weight, double? speed, GaitOptions options)
     {
@@ -56,12 +61,14 @@ internal static class WalkJudge
             reasons.Add(QualityReason.TooFast);
         if (loads.SumKg is null)
             reasons.Add(QualityReason.Incomplete);
-        if (!feet.IsOrdered || feet.InOrder.Any(foot => !foot.IsResolved && !IsGraze(foot)) || weight is { IsContradictory: true })
+        if (!feet.IsOrdered || feet.InOrder.Any(foot => !foot.IsResolved && !IsGraze(foot)) || weight is { IsContradictory: true } || IsUnsure(loads))
             reasons.Add(QualityReason.FootfallsUnresolved);
         if (weightKg < options.LightestCowKg || weightKg > options.HeaviestCowKg)
             reasons.Add(QualityReason.WeightImplausible);
         return [.. reasons];
     }
+
+    private static bool IsUnsure(LegLoads loads) => Legs.All.Any(leg => loads.Legs[leg].ShareError > LargestShareError);
 
     /// <summary>An edge touched in passing: nothing was carried that another foot could lack.</summary>
     private static bool IsGraze(FootOnPlate foot) => foot.IsOnEdge && foot.ImpulseKgSeconds < GrazeKgSeconds;

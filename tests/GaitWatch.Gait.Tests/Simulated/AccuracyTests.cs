@@ -37,11 +37,11 @@ public class AccuracyTests
     /// <summary>The third source's walks, made after the analysis: no two footfalls alike, a pace that wanders, contacts that come early and late.</summary>
     [Fact]
     public void Steady_walks_of_the_third_source() =>
-        Measure(CrossingKind.Steady, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.98, share: 0.155, worst: 0.55, weight: 0.8, peak: 0.6, stance: 9.5, stride: 8);
+        Measure(CrossingKind.Steady, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.98, share: 0.125, worst: 0.55, weight: 0.8, peak: 0.6, stance: 9.5, stride: 8);
 
     [Fact]
     public void Changing_and_slow_walks_of_the_third_source() =>
-        Measure(CrossingKind.Varied, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.97, share: 0.225, worst: 0.9, weight: 1.35, peak: 0.7, stance: 12, stride: 12.5);
+        Measure(CrossingKind.Varied, null, Inside, source: ThirdWalks.Of).Expect(accepted: 0.97, share: 0.195, worst: 0.9, weight: 1.35, peak: 0.7, stance: 12, stride: 12.5);
 
     public static TheoryData<double, double, int, double, double> Platforms => new()
     {
@@ -74,7 +74,7 @@ public class AccuracyTests
     /// </summary>
     [Theory]
     [InlineData(CrossingKind.Steady, 0.67, 0.5, 0.95)]
-    [InlineData(CrossingKind.Varied, 0.82, 0.62, 1.15)]
+    [InlineData(CrossingKind.Varied, 0.78, 0.62, 1.15)]
     public void The_stated_error_of_a_share_is_the_error_it_has(CrossingKind kind, double least, double leastOfLargest, double most)
     {
         var fifths = Measure(kind, null, Inside, 300).StandardisedFifths();
@@ -84,16 +84,34 @@ public class AccuracyTests
         Assert.All(fifths, fifth => Assert.InRange(fifth.Mean, -0.15, 0.15));
     }
 
+    /// <summary>
+    /// Half a hind foot before the entry edge that keeps its time and seems to stand 8 cm inside: its load, a sixth of what the leg carries next,
+    /// tells that it is not whole.
+    /// </summary>
+    [Fact]
+    public void Half_a_foot_that_keeps_its_time_is_not_taken_for_a_whole_one() =>
+        Measure(CrossingKind.Steady, null, OverEdge, 1, ThirdWalks.Of, 7_101_003).Expect(accepted: 1, share: 0.5, worst: 0.7, weight: 2, peak: 1.5, stance: 15, stride: 15);
+
+    /// <summary>A foot sought where none stood makes places too near to tell two loads apart; what is as unsure as that is refused.</summary>
+    [Fact]
+    public void Shares_that_tell_nothing_are_refused()
+    {
+        var analyser = new CrossingAnalyser(Tape.Platform(SimulatedPlatform.Default), new GaitOptions());
+        var crossing = Assert.Single(analyser.Analyse(Tape.Frames(SecondWalks.Of(CrossingKind.Varied, 7_200_590))).Crossings);
+        Assert.Equal(QualityReason.FootfallsUnresolved, Assert.Single(crossing.Reasons));
+    }
+
     private static bool Inside(SimulatedCrossing crossing) => crossing.Truth.Footfalls.All(footfall => footfall.IsWhole);
 
     private static bool OverEdge(SimulatedCrossing crossing) => !Inside(crossing);
 
     private static Errors Measure(
-        CrossingKind kind, SimulatedPlatform? platform, Func<SimulatedCrossing, bool> take, int crossings = Crossings, Func<CrossingKind, long, SimulatedPlatform?, SimulatedCrossing>? source = null)
+        CrossingKind kind, SimulatedPlatform? platform, Func<SimulatedCrossing, bool> take, int crossings = Crossings, Func<CrossingKind, long, SimulatedPlatform?, SimulatedCrossing>? source = null,
+        long firstSeed = FirstSeed)
     {
         var analyser = new CrossingAnalyser(Tape.Platform(platform ?? SimulatedPlatform.Default), new GaitOptions());
         var errors = new Errors();
-        for (var seed = FirstSeed; errors.Crossings < crossings; seed++)
+        for (var seed = firstSeed; errors.Crossings < crossings; seed++)
         {
             var crossing = (source ?? WalkGenerator.Of)(kind, seed, platform);
             if (!take(crossing) || crossing.Truth.Legs is not { } truth || new[] { truth.Lf, truth.Rf, truth.Lh, truth.Rh }.Any(leg => leg.Share is null))
