@@ -17,18 +17,22 @@ function unpackDay(svg) {
   };
 }
 
-// A chart: mouse, finger or arrow keys read values; a drag with the mouse chooses the days to see.
-function readChart(svg) {
-  const packed = (svg.dataset.readings || "").split("|").filter(Boolean);
-  const readings = svg.dataset.sayDay ? packed.map(unpackDay(svg)) : packed.map(text => {
+function unpack(svg) {
+  const packed = svg.dataset.readings.split("|");
+  return svg.dataset.sayDay ? packed.map(unpackDay(svg)) : packed.map(text => {
     const [x, y] = text.split(" ", 2);
     return { x: Number(x), y: Number(y), words: () => text.slice(x.length + y.length + 2) };
   });
-  if (readings.length === 0) return;
+}
+
+// A chart: mouse, finger or arrow keys read values; a drag with the mouse chooses the days to see.
+function readChart(svg) {
+  if (!svg.dataset.readings) return;
   const read = document.getElementById(svg.getAttribute("aria-describedby"));
   const cursor = svg.querySelector(".chart-cursor");
   const newest = read.textContent;
-  let at = readings.length - 1;
+  // Unpacked when the first value is asked for: until then nobody waits for it.
+  let readings = null, at = null;
 
   const show = index => {
     at = Math.min(Math.max(index, 0), readings.length - 1);
@@ -39,10 +43,11 @@ function readChart(svg) {
   const leave = () => {
     cursor.setAttribute("d", "");
     read.textContent = newest;
-    at = readings.length - 1;
+    at = null;
   };
   const place = event => new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
   const follow = event => {
+    readings ??= unpack(svg);
     const { x } = place(event);
     let nearest = 0;
     readings.forEach((reading, i) => {
@@ -56,10 +61,11 @@ function readChart(svg) {
   svg.addEventListener("pointerleave", event => { if (event.pointerType === "mouse") leave(); });
   svg.addEventListener("blur", leave);
   svg.addEventListener("keydown", event => {
-    const step = { ArrowLeft: -1, ArrowRight: 1, PageUp: -7, PageDown: 7, Home: -readings.length, End: readings.length }[event.key];
+    const step = { ArrowLeft: -1, ArrowRight: 1, PageUp: -7, PageDown: 7, Home: -Infinity, End: Infinity }[event.key];
     if (step === undefined) return;
     event.preventDefault();
-    show(at + step);
+    readings ??= unpack(svg);
+    show((at ?? readings.length - 1) + step);
   });
   chooseDays(svg, place);
 }
