@@ -39,6 +39,37 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 
     internal IEnumerable<ChartMark> Marks => Series.Marks.Where(mark => Days.Holds(mark.At));
 
+    /// <summary>The words beside the marks, the newest first in finding room.</summary>
+    internal IEnumerable<(ChartMarkKind Kind, ChartLabel Label)> MarkLabels()
+    {
+        var places = new LabelPlaces(Left, Right);
+        foreach (var mark in Marks.OrderByDescending(mark => mark.At))
+        {
+            if (places.Place(ChartTexts.Mark(mark.Kind), Days.At(mark.At), HeightsOf(mark.Kind)) is { } label)
+                yield return (mark.Kind, label);
+        }
+    }
+
+    /// <summary>The words over the times with a block or wrap on.</summary>
+    internal IEnumerable<(string What, ChartLabel Label)> WornLabels()
+    {
+        var places = new LabelPlaces(Left, Right);
+        foreach (var (what, from, _) in Worn.OrderByDescending(worn => worn.From))
+        {
+            if (places.Place(RecoveryTexts.Worn(what), from, WornAt - 5) is { } label)
+                yield return (what, label);
+        }
+    }
+
+    // Where a mark's head is, there its word is wanted; the others are free of heads.
+    private static double[] HeightsOf(ChartMarkKind kind) => kind switch
+    {
+        ChartMarkKind.Onset => [SharesBottom - 12, SharesBottom - 26],
+        ChartMarkKind.Raised or ChartMarkKind.Recovered => [SharesTop - 8, SharesTop + 21, SharesTop + 34],
+        ChartMarkKind.Found => [SharesTop + 34, SharesTop + 47, SharesTop + 21],
+        _ => [SharesTop + 21, SharesTop + 34, SharesTop + 47],
+    };
+
     /// <summary>The charts of the four legs, drawn to one scale.</summary>
     public static ImmutableArray<LegChart> Of(ImmutableArray<LegSeries> legs, DateOnly first, DateOnly last, Herd.FarmCalendar calendar)
     {

@@ -18,6 +18,17 @@ public sealed class ManagerTests(DemoOnScreen barn)
         await DemoOnScreen.PictureAsync(page, "morning");
         await NotWiderThanAsync(page, width);
 
+        // Five cows at a glance, a platform's trouble above them or not: nothing of them lies below the screen or under the bar at its foot.
+        var inSight = await page.EvaluateAsync<int>(
+            """
+            () => {
+                const bar = document.querySelector('header.bar nav').getBoundingClientRect();
+                const foot = bar.top > innerHeight / 2 ? bar.top : innerHeight;
+                return [...document.querySelectorAll('.flag')].filter(flag => flag.getBoundingClientRect().bottom <= foot).length;
+            }
+            """);
+        Assert.True(inSight >= Math.Min(5, await page.Locator(".flag").CountAsync()), $"Only {inSight} cows are in sight.");
+
         // Which cow, which leg, how much, since when: said in words on the first card.
         var card = page.Locator(".flag").First;
         var cow = await card.Locator(".flag-number").InnerTextAsync();
