@@ -22,6 +22,7 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
 
     private static readonly object AcksKey = new();
     private static readonly object OwnKey = new();
+    private static readonly object SubscribingKey = new();
 
     private readonly BarnOptions _options;
     private readonly TopicScheme _topics;
@@ -29,13 +30,15 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
     private readonly ILogger<EmbeddedBroker> _log;
     private readonly ConcurrentDictionary<string, bool> _foreignTold = new(StringComparer.Ordinal);
     private readonly CancellationTokenSource _stopping = new();
+    private readonly TimeProvider _time;
     private MqttServer? _server;
 
-    public EmbeddedBroker(BarnOptions options, Inlet inlet, ILogger<EmbeddedBroker> log)
+    public EmbeddedBroker(BarnOptions options, Inlet inlet, TimeProvider time, ILogger<EmbeddedBroker> log)
     {
         _options = options;
         _topics = new TopicScheme(options.Farm);
         _inlet = inlet;
+        _time = time;
         _log = log;
     }
 
@@ -49,6 +52,8 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
         add { }
         remove { }
     }
+
+    public event Action<long>? Joined;
 
     public bool IsConnected => _server is { IsStarted: true };
 
@@ -70,6 +75,7 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
         server.ValidatingConnectionAsync += AdmitAsync;
         server.InterceptingInboundPacketAsync += NoteArrivalAsync;
         server.InterceptingPublishAsync += TakeAsync;
+        server.ClientSubscribedTopicAsync += TellJoinedAsync;
         server.InterceptingOutboundPacketAsync += HoldAcknowledgementAsync;
         try
         {
@@ -130,12 +136,30 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
         return Task.CompletedTask;
     }
 
-    private static Task NoteArrivalAsync(InterceptingPacketEventArgs arrival)
+    private Task NoteArrivalAsync(InterceptingPacketEventArgs arrival)
     {
-        if (arrival.Packet is MqttPublishPacket publish)
+        switch (arrival.Packet)
         {
-            AcksOf(arrival.SessionItems).Arriving(
-                publish.QualityOfServiceLevel == MqttQualityOfServiceLevel.AtMostOnce ? null : publish.PacketIdentifier);
+            case MqttPublishPacket publish:
+                AcksOf(arrival.SessionItems).Arriving(
+                    publish.QualityOfServiceLevel == MqttQualityOfServiceLevel.AtMostOnce ? null : publish.PacketIdentifier);
+                break;
+            case MqttSubscribePacket:
+                lock (arrival.SessionItems)
+                    arrival.SessionItems[SubscribingKey] = _time.GetTimestamp();
+                break;
+        }
+
+        return Task.CompletedTask;
+    }
+
+    // The library reads what it retains before it sets the subscription up: what is published in between reaches neither way.
+    private Task TellJoinedAsync(ClientSubscribedTopicEventArgs subscribed)
+    {
+        lock (subscribed.SessionItems)
+        {
+            if (subscribed.SessionItems[SubscribingKey] is long since)
+                Joined?.Invoke(since);
         }
 
         return Task.CompletedTask;

@@ -37,6 +37,13 @@ internal sealed class ExternalBroker : BackgroundService, IBrokerLink
 
     public event Action<string, byte[]>? SeenOut;
 
+    // Who subscribes there is that broker's own business.
+    public event Action<long>? Joined
+    {
+        add { }
+        remove { }
+    }
+
     public bool IsConnected => _client is { IsConnected: true };
 
     public async Task PublishAsync(string topic, byte[] payload, CancellationToken cancellation)

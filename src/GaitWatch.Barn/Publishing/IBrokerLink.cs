@@ -18,6 +18,12 @@ internal interface IBrokerLink
     /// </summary>
     event Action<string, byte[]>? SeenOut;
 
+    /// <summary>
+    /// Somebody has subscribed at a broker that may have let pass them by what was published since their request came: that
+    /// moment, a time stamp of the <see cref="TimeProvider"/>.
+    /// </summary>
+    event Action<long>? Joined;
+
     /// <summary>Publishes a retained message with QoS 1 and waits for its acknowledgement; an empty payload clears the topic.</summary>
     /// <exception cref="InvalidOperationException">There is no connection.</exception>
     Task PublishAsync(string topic, byte[] payload, CancellationToken cancellation);

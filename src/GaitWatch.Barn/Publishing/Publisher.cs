@@ -6,12 +6,13 @@ namespace GaitWatch.Barn;
 
 /// <summary>
 /// Keeps the retained topics as the store has them: after each change, and at every connection, whatever the broker kept
-/// from earlier. Sends only what differs, and not more often than <see cref="BarnOptions.PublishEvery"/>, less often when it takes long.
+/// from earlier, and again what may have passed by somebody who subscribed while it went out. Sends only what differs, and not more often than <see cref="BarnOptions.PublishEvery"/>, less often when it takes long.
 /// </summary>
 internal sealed class Publisher : BackgroundService
 {
     // At most a tenth of the time goes into publishing.
     private const int RestPerWork = 9;
+    private const long Nobody = long.MaxValue;
 
     private readonly BarnStore _store;
     private readonly BarnOptions _options;
@@ -23,6 +24,7 @@ internal sealed class Publisher : BackgroundService
     private readonly TopicScheme _topics;
     private readonly Retained _retained = new();
     private readonly SemaphoreSlim _due = new(0, 1);
+    private long _joinedSince = Nobody;
 
     public Publisher(
         BarnStore store, BarnOptions options, IBrokerLink link, HerdWorker worker, BarnMetrics metrics, TimeProvider time, ILogger<Publisher> log)
@@ -40,6 +42,7 @@ internal sealed class Publisher : BackgroundService
         _link.Connecting += _retained.Forget;
         _link.Connected += Due;
         _link.SeenOut += Seen;
+        _link.Joined += Joined;
     }
 
     public override void Dispose()
@@ -48,6 +51,7 @@ internal sealed class Publisher : BackgroundService
         _link.Connecting -= _retained.Forget;
         _link.Connected -= Due;
         _link.SeenOut -= Seen;
+        _link.Joined -= Joined;
         _due.Dispose();
         base.Dispose();
     }
@@ -77,6 +81,7 @@ internal sealed class Publisher : BackgroundService
     {
         if (!_link.IsConnected)
             return;
+        var joinedSince = Interlocked.Exchange(ref _joinedSince, Nobody);
         try
         {
             await PublishAsync(stopping);
@@ -92,6 +97,10 @@ internal sealed class Publisher : BackgroundService
             if (_link.IsConnected)
                 Due();
         }
+
+        // A round later, so that it comes after whatever the broker hands the newcomer as kept.
+        if (joinedSince != Nobody && _retained.Doubt(joinedSince))
+            Due();
     }
 
     private async Task PublishAsync(CancellationToken stopping)
@@ -100,7 +109,7 @@ internal sealed class Publisher : BackgroundService
         foreach (var (topic, payload) in missing)
         {
             await _link.PublishAsync(topic, payload, stopping);
-            _retained.Holds(topic, payload);
+            _retained.Holds(topic, payload, _time.GetTimestamp());
         }
 
         _metrics.Published(missing.Length);
@@ -108,7 +117,16 @@ internal sealed class Publisher : BackgroundService
 
     private void Seen(string topic, byte[] payload)
     {
-        _retained.Holds(topic, payload);
+        _retained.Holds(topic, payload, _time.GetTimestamp());
+        Due();
+    }
+
+    private void Joined(long since)
+    {
+        long known;
+        do
+            known = Interlocked.Read(ref _joinedSince);
+        while (since < known && Interlocked.CompareExchange(ref _joinedSince, since, known) != known);
         Due();
     }
 

@@ -36,6 +36,25 @@ public class EmbeddedBrokerTests
     }
 
     [Fact]
+    public async Task Who_subscribes_is_told_of_with_the_moment_the_request_came()
+    {
+        await using var store = await TestStore.OpenAsync();
+        var options = Embedded(FreePort.Find());
+        await using var barn = await BarnHost.StartAsync(store.Store, options);
+        var joined = new ConcurrentQueue<long>();
+        barn.Services.GetRequiredService<IBrokerLink>().Joined += joined.Enqueue;
+        for (var n = 0; n < 3; n++)
+        {
+            var before = TimeProvider.System.GetTimestamp();
+            await using var topics = await Topics.WatchAsync(options.Mqtt.Port, $"phone-{n}");
+            // One a topic filter, each before the subscriber's own acknowledgement.
+            Assert.Equal(3, joined.Count);
+            Assert.All(joined, since => Assert.InRange(since, before, TimeProvider.System.GetTimestamp()));
+            joined.Clear();
+        }
+    }
+
+    [Fact]
     public async Task An_acknowledgement_waits_for_its_commit_while_more_messages_come_in()
     {
         var disk = new TaskCompletionSource();

@@ -1,5 +1,8 @@
+using System.Collections.Concurrent;
 using System.Text.Json;
 using GaitWatch.Store;
+using Microsoft.Extensions.DependencyInjection;
+using NSubstitute;
 
 namespace GaitWatch.Barn.Tests.Publishing;
 
@@ -97,12 +100,38 @@ public class PublisherTests
     }
 
     [Fact]
+    public async Task What_went_out_while_somebody_subscribed_is_sent_once_more()
+    {
+        var sent = new ConcurrentQueue<string>();
+        var link = Substitute.For<IBrokerLink>();
+        link.IsConnected.Returns(true);
+        link.PublishAsync(default!, default!, default).ReturnsForAnyArgs(call =>
+        {
+            sent.Enqueue(call.Arg<string>());
+            return Task.CompletedTask;
+        });
+        await using var store = await TestStore.OpenAsync();
+        await using var barn = await BarnHost.StartAsync(
+            store.Store, Options(FreePort.Find(), embedded: true), services => services.AddSingleton(link));
+        link.Connected += Raise.Event<Action>();
+        await Eventually.HoldsAsync("list and platform are sent", () => sent.Count == 2);
+        var between = TimeProvider.System.GetTimestamp();
+        await store.Store.Inputs.AppendAsync([new StatusInput("parlour-exit", false, null, null)]);
+        await Eventually.HoldsAsync("the platform is sent", () => sent.Count == 3);
+        link.Joined += Raise.Event<Action<long>>(between);
+        await Eventually.HoldsAsync("only what went out since the request came is sent again", () => sent.Count == 4);
+        await store.Store.Inputs.AppendAsync([new StatusInput("parlour-exit", true, null, null)]);
+        await Eventually.HoldsAsync("what changes later is sent once", () => sent.Count == 5);
+        Assert.Equal(4, sent.Count(topic => topic == "gaitwatch/home/platforms/parlour-exit"));
+    }
+
+    [Fact]
     public async Task Nothing_is_sent_when_nothing_shows()
     {
+        await using var mosquitto = await Mosquitto.StartAsync();
+        await using var topics = await Topics.WatchAsync(mosquitto.Port);
         await using var store = await TestStore.OpenAsync();
-        var options = Options(FreePort.Find(), embedded: true);
-        await using var barn = await BarnHost.StartAsync(store.Store, options);
-        await using var topics = await Topics.WatchAsync(options.Mqtt.Port);
+        await using var barn = await BarnHost.StartAsync(store.Store, Options(mosquitto.Port, embedded: false));
         await Eventually.HoldsAsync("list and platform stand there", () => topics.Now.Count == 2);
         var sent = topics.All.Count;
         for (var n = 0; n < 5; n++)

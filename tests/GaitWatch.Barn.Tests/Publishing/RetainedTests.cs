@@ -13,7 +13,7 @@ public class RetainedTests
     private string Missing(params (string Topic, string Payload)[] wanted) =>
         string.Join(' ', _retained.Missing(Wanted(wanted)).Select(one => $"{one.Topic}={Encoding.UTF8.GetString(one.Payload)}"));
 
-    private void Holds(string topic, string payload) => _retained.Holds(topic, Encoding.UTF8.GetBytes(payload));
+    private void Holds(string topic, string payload, long since = 0) => _retained.Holds(topic, Encoding.UTF8.GetBytes(payload), since);
 
     [Fact]
     public void Of_a_broker_that_has_told_nothing_everything_is_sent() => Assert.Equal("a=1 b=2", Missing(("b", "2"), ("a", "1")));
@@ -39,6 +39,20 @@ public class RetainedTests
         Assert.Equal("gone=", Missing());
         Holds("gone", "");
         Assert.Equal("", Missing());
+    }
+
+    [Fact]
+    public void What_somebody_may_have_missed_is_sent_once_more_and_a_clearing_too()
+    {
+        Holds("a", "1", since: 10);
+        Holds("b", "2", since: 20);
+        Holds("gone", "", since: 30);
+        Assert.True(_retained.Doubt(since: 20));
+        Assert.Equal("b=2 gone=", Missing(("a", "1"), ("b", "2")));
+        Holds("b", "2", since: 40);
+        Holds("gone", "", since: 40);
+        Assert.Equal("", Missing(("a", "1"), ("b", "2")));
+        Assert.False(_retained.Doubt(since: 41));
     }
 
     [Fact]

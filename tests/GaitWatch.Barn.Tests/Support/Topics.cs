@@ -16,9 +16,9 @@ internal sealed class Topics : IAsyncDisposable
 
     public ConcurrentQueue<(string Topic, string Payload)> All { get; } = new();
 
-    public static async Task<Topics> WatchAsync(int port)
+    public static async Task<Topics> WatchAsync(int port, string id = "phone")
     {
-        var topics = new Topics(await Device.ConnectAsync(port, "phone"));
+        var topics = new Topics(await Device.ConnectAsync(port, id));
         topics._phone.Client.ApplicationMessageReceivedAsync += message =>
         {
             var payload = Encoding.UTF8.GetString(message.ApplicationMessage.Payload);
