@@ -28,7 +28,7 @@ public sealed partial class BarnReader
             })
             .ToListAsync(cancellation);
         var lastInstant = end.FromMs().AddMilliseconds(-1);
-        return WorstFirst(then.Select(alert => shown.View(alert.Row, alert.Body, lastInstant, lastInstant)));
+        return WorstFirst(then.Select(alert => shown.View(alert.Row, StoreJson.Read<Alert>(alert.Body), lastInstant, lastInstant)));
     }
 
     /// <summary>Alerts raised in [from, to), newest first, as they stand now.</summary>
@@ -50,9 +50,9 @@ public sealed partial class BarnReader
         var (shown, newest) = (await ShowAsync(context, now, cancellation), now.Newest);
         rows = rows.OrderByDescending(row => row.RaisedAt).ThenBy(row => row.Id);
         if (state is not (AlertState.Open or AlertState.Listed))
-            return [.. (await rows.Skip(page.Skip).Take(page.Size).ToListAsync(cancellation)).Select(row => shown.View(row, row.Body, newest))];
+            return [.. (await rows.Skip(page.Skip).Take(page.Size).ToListAsync(cancellation)).Select(row => shown.View(row, StoreJson.Read<Alert>(row.Body), newest))];
         var name = state.Value.WireName();
-        return [.. (await rows.ToListAsync(cancellation)).Select(row => shown.View(row, row.Body, newest)).Where(alert => alert.State == name).Skip(page.Skip).Take(page.Size)];
+        return [.. (await rows.ToListAsync(cancellation)).Select(row => shown.View(row, StoreJson.Read<Alert>(row.Body), newest)).Where(alert => alert.State == name).Skip(page.Skip).Take(page.Size)];
     }
 
     /// <summary>What an alert's id leads to; null when it never was one.</summary>
@@ -62,7 +62,7 @@ public sealed partial class BarnReader
         if (await context.Alerts.FirstOrDefaultAsync(row => row.Id == id, cancellation) is { } found)
         {
             var now = await NowAsync(context, cancellation);
-            return new AlertLookup((await ShowAsync(context, now, cancellation)).View(found, found.Body, now.Newest), null, false);
+            return new AlertLookup((await ShowAsync(context, now, cancellation)).View(found, StoreJson.Read<Alert>(found.Body), now.Newest), null, false);
         }
 
         // A successor may have been replaced in its turn; the walk ends at an alert, at a withdrawn one, or where it has been before.
@@ -90,9 +90,12 @@ public sealed partial class BarnReader
         now, "flags", null,
         async context =>
         {
-            var shown = await ShowAsync(context, now, CancellationToken.None);
-            var open = await context.Alerts.Where(row => row.State != (int)AlertState.Closed).ToListAsync(CancellationToken.None);
-            return WorstFirst(open.Select(row => shown.View(row, row.Body, now.Newest)));
+            var show = ShowAsync(context, now, CancellationToken.None);
+            await using var own = _contexts.CreateDbContext();
+            var open = await own.Alerts.Where(row => row.State != (int)AlertState.Closed).ToListAsync(CancellationToken.None);
+            var bodies = open.ConvertAll(row => _alertBodies.Read(row.Id, row.Body));
+            var shown = await show;
+            return WorstFirst(open.Zip(bodies, (row, alert) => shown.View(row, alert, now.Newest)));
         },
         cancellation);
 
@@ -160,9 +163,8 @@ public sealed partial class BarnReader
     private sealed class AlertShow(
         Book book, ImmutableDictionary<string, DateTimeOffset> lastSeen, HashSet<string> listed, StoreOptions options)
     {
-        public AlertView View(AlertRow row, string body, DateTimeOffset asOf, DateTimeOffset? past = null)
+        public AlertView View(AlertRow row, Alert alert, DateTimeOffset asOf, DateTimeOffset? past = null)
         {
-            var alert = StoreJson.Read<Alert>(body);
             var today = options.Calendar.DayOf(asOf);
             var urgency = VisitUrgency.Of(alert.Urgency, today, book.Visits.NextFrom(today)?.Visit.Date, options.NextVisitWithinDays);
             var isListed = alert.State == AlertState.Open && urgency != Urgency.Watch && listed.Contains(alert.Cow);

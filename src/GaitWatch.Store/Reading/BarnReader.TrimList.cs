@@ -52,6 +52,10 @@ public sealed partial class BarnReader
 
     private async Task<TrimList> ComposeAsync(BarnContext context, Now now, DateOnly day, DateTimeOffset? past, CancellationToken cancellation)
     {
+        // What stands now is read by several at once; of the past, one after the other on the one connection.
+        var seen = LastSeenAsync(now, cancellation);
+        var recoveries = past is null ? RecoveriesAsync(now, everTreated: false, cancellation) : null;
+        var alerts = await AlertsToActOnAsync(context, now, past, cancellation);
         return TrimListComposer.Compose(new TrimListInputs
         {
             AsOf = past ?? now.AsOf,
@@ -60,9 +64,9 @@ public sealed partial class BarnReader
             Register = now.Register,
             Writes = now.Writes,
             Findings = past is null ? now.Findings : null,
-            Alerts = [.. (await AlertsToActOnAsync(context, now, past, cancellation)).Select(alert => WithCalendar(alert, day, now, past))],
-            Recoveries = past is null ? await RecoveriesAsync(now, everTreated: false, cancellation) : await JudgeAsync(context, now, null, past, false, cancellation),
-            LastSeen = await LastSeenAsync(now, cancellation),
+            Alerts = [.. alerts.Select(alert => WithCalendar(alert, day, now, past))],
+            Recoveries = await (recoveries ?? JudgeAsync(context, now, null, past, false, cancellation)),
+            LastSeen = await seen,
             // Silence is measured against the newest crossing, not against what was entered after it.
             NotSeenAfter = TimeSpan.FromDays(2) + (past is null ? now.AsOf - now.Newest : TimeSpan.Zero),
         });

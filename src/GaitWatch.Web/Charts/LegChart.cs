@@ -106,7 +106,7 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     internal string Dots()
     {
         var path = new SvgPath();
-        foreach (var day in Days.DayWidth >= LeastDotWidth ? Series.Days : Runs(Series.Days).Where(run => run.Count == 1).SelectMany(run => run))
+        foreach (var day in DaysAPoint == 1 && Days.DayWidth >= LeastDotWidth ? Series.Days : Runs(Series.Days).Where(run => run.Count == 1).SelectMany(run => run))
             path.Dot(Days.Middle(day.Day), Shares.At(day.Share));
         return path.ToString();
     }
@@ -114,9 +114,13 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     internal string Bars() => Series.Days.Where(day => day.Evidence > 0.02)
         .Aggregate(new SvgPath(), (path, day) => path.Bar(Days.Middle(day.Day), EvidenceBottom, Evidence.At(day.Evidence))).ToString();
 
-    internal string BarWidth => SvgPath.Number(Math.Clamp(0.7 * Days.DayWidth, 0.7, 9));
+    internal string BarWidth => SvgPath.Number(Math.Clamp(0.7 * PointWidth, 0.7, 9));
 
-    internal string DotWidth => SvgPath.Number(Math.Clamp(0.9 * Days.DayWidth, 2.2, 6));
+    internal string DotWidth => SvgPath.Number(Math.Clamp(0.9 * PointWidth, 2.2, 6));
+
+    private int DaysAPoint => CowSpan.DaysAPoint(Days.First, Days.Last);
+
+    private double PointWidth => DaysAPoint * Days.DayWidth;
 
     /// <summary>
     /// What a reader of values needs of each day, packed: which day of the axis, its height, share and limits of normal in tenths of a per
@@ -169,11 +173,10 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 
     private IEnumerable<List<LegDay>> Runs(IEnumerable<LegDay> days)
     {
-        var gapOfPoints = 2 * CowSpan.DaysAPoint(Days.First, Days.Last);
         var run = new List<LegDay>();
         foreach (var day in days)
         {
-            if (run.Count > 0 && day.Day.DayNumber - run[^1].Day.DayNumber > Math.Max(LongestGapDays, gapOfPoints))
+            if (run.Count > 0 && day.Day.DayNumber - run[^1].Day.DayNumber > Math.Max(LongestGapDays, 2 * DaysAPoint))
             {
                 yield return run;
                 run = [];

@@ -15,7 +15,8 @@ internal static class CowTexts
 
     public static string Charts => s_words.Text();
 
-    public static string HowToRead => s_words.Text();
+    /// <summary>How the charts are read whose points stand for so many days.</summary>
+    public static string HowToRead(int daysAPoint) => $"{s_words.Text($"Point.{daysAPoint}")} {s_words.Text()}";
 
     public static string NoData => s_words.Text();
 

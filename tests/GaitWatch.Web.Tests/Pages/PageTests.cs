@@ -44,10 +44,23 @@ public sealed class PageTests : IAsyncLifetime
         await SampleFarm.FillAsync(_farm, days: 380, others: 0);
         var html = await _farm.PageAsync("/cows/417?days=365");
         Assert.True(Encoding.UTF8.GetByteCount(html) < 250_000, $"{Encoding.UTF8.GetByteCount(html)} bytes");
-        // 365 days, less those on which both passages were refused.
-        var readings = Html.Elements(html, "figure", "chart")[0].Split("data-readings=\"")[1].Split('"')[0];
-        Assert.InRange(readings.Split('|').Length, 340, 366);
+        // A point for two of 365 days.
+        Assert.InRange(Points(html), 180, 184);
     }
+
+    [Theory]
+    [InlineData("days=180", 170, 180, "Each dot is a day’s mean")]
+    [InlineData("days=365", 180, 184, "a mean for every two days")]
+    [InlineData("days=all", 60, 62, "a mean for every week")]
+    public async Task A_chart_says_for_how_long_a_point_stands(string span, int least, int most, string words)
+    {
+        await SampleFarm.FillAsync(_farm, days: 420, others: 0);
+        var html = await _farm.PageAsync($"/cows/417?{span}");
+        Assert.Contains(words, Html.Text(html), StringComparison.Ordinal);
+        Assert.InRange(Points(html), least, most);
+    }
+
+    private static int Points(string html) => Html.Elements(html, "figure", "chart")[0].Split("data-readings=\"")[1].Split('"')[0].Split('|').Length;
 
     [Fact]
     public async Task A_passage_doubted_in_the_light_of_her_history_is_named_and_no_point_of_a_chart()

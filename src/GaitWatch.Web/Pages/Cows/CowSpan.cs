@@ -11,8 +11,9 @@ namespace GaitWatch.Web;
 /// <param name="IsOwn">Whether it was chosen day by day.</param>
 public sealed record CowSpan(DateOnly? First, DateOnly Last, int? Days, bool IsOwn)
 {
-    // Beyond so many days a point stands for a week: a chart has no room for more.
-    private const int MostDailyPoints = 400;
+    // A day is then not two pixels wide on a desk, and not one on a phone.
+    private const int MostDailyPoints = 200;
+    private const int MostTwoDailyPoints = 400;
 
     /// <summary>The spans one can choose, days.</summary>
     public static ImmutableArray<int> Choices { get; } = [14, 60, 180, 365];
@@ -31,5 +32,11 @@ public sealed record CowSpan(DateOnly? First, DateOnly Last, int? Days, bool IsO
         return new CowSpan(today.AddDays(1 - days), today, days, false);
     }
 
-    internal static int DaysAPoint(DateOnly first, DateOnly last) => last.DayNumber - first.DayNumber >= MostDailyPoints ? 7 : 1;
+    /// <summary>For how many days a point of a chart stands, as far as it has room: 1, 2 or 7.</summary>
+    internal static int DaysAPoint(DateOnly first, DateOnly last) => (last.DayNumber - first.DayNumber) switch
+    {
+        < MostDailyPoints => 1,
+        < MostTwoDailyPoints => 2,
+        _ => 7,
+    };
 }
