@@ -8,7 +8,7 @@ namespace GaitWatch.Lameness;
 /// </summary>
 /// <remarks>
 /// For each candidate weight of tails the scale that suits it, by stochastic expectation-maximisation (Lange K.L. et al. 1989, J Am Stat Assoc 84:881-896), and the
-/// likelihood of her surprises; the likeliest candidate counts, the herd's cows being the prior.
+/// likelihood of her surprises; each candidate counts by what it is worth, the herd's cows being the prior, so that one surprise more never turns her from one to the next.
 /// </remarks>
 internal struct CowNoise
 {
@@ -25,7 +25,9 @@ internal struct CowNoise
     private Numbers _level;
     private Numbers _logLikelihood;
     private double _count;
-    private long _chosen;
+    private double _levelInUse;
+    private double _dofInUse;
+    private long _likeliest;
 
     [InlineArray(5)]
     private struct Numbers
@@ -46,14 +48,14 @@ internal struct CowNoise
     private static readonly double[] _constant = [.. Tails.Select(v =>
         MathNet.Numerics.SpecialFunctions.GammaLn((v + 3) / 2) - MathNet.Numerics.SpecialFunctions.GammaLn(v / 2) - (1.5 * Math.Log(v)))];
 
-    /// <summary>Place of her weight of tails among <see cref="Tails"/>.</summary>
-    public readonly int TailsIndex => (int)_chosen;
+    /// <summary>Place of her likeliest weight of tails among <see cref="Tails"/>.</summary>
+    public readonly int TailsIndex => (int)_likeliest;
 
     /// <summary>Her degrees of freedom.</summary>
-    public readonly double Dof => Tails[_chosen];
+    public readonly double Dof => _dofInUse;
 
     /// <summary>Her noise over the herd's, variances.</summary>
-    public readonly double Level => _level[(int)_chosen];
+    public readonly double Level => _levelInUse;
 
     /// <summary>Takes in the squared Mahalanobis distance of a surprise, by the level in use.</summary>
     /// <param name="distance">The squared distance.</param>
@@ -84,6 +86,16 @@ internal struct CowNoise
                 best = i;
         }
 
-        _chosen = best;
+        _likeliest = best;
+        var (all, level, perDof) = (0.0, 0.0, 0.0);
+        for (var i = 0; i < Tails.Length; i++)
+        {
+            var weight = Math.Exp(_logLikelihood[i] + prior[i] - _logLikelihood[best] - prior[best]);
+            all += weight;
+            level += weight * _level[i];
+            perDof += weight / Tails[i];
+        }
+
+        (_levelInUse, _dofInUse) = (level / all, all / perDof);
     }
 }

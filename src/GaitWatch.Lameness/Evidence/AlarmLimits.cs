@@ -23,7 +23,7 @@ internal sealed class AlarmLimits
     /// Part of the budget that is planned with. The rest goes to what is false and never seen to be: on cows that leave, that are treated before it shows. Measured on simulated herds
     /// (seeds of development).
     /// </summary>
-    private const double PlannedPart = 0.93;
+    private const double PlannedPart = 0.97;
 
     /// <summary>An alert over so soon, by itself, was most likely none: lame cows that nobody treats do not heal in days.</summary>
     private const double SoonOverDays = 21;
@@ -38,7 +38,7 @@ internal sealed class AlarmLimits
     private const double SeenFalse = 1.15;
 
     /// <summary>Alerts seen to be false that the prior, a budget spent as planned, counts for.</summary>
-    private const double FalsePrior = 6;
+    private const double FalsePrior = 4;
 
     /// <summary>An excursion is over when the evidence has fallen below this.</summary>
     public const double Quiet = 1;

@@ -22,7 +22,7 @@ internal sealed class ExcursionPeaks
     private const double Reference = 7.5;
     private const double UsualLog = 0;
     private const double UsualSpread = 0.3;
-    private const double UsualSlope = 0.22;
+    private const double UsualSlope = 0.16;
     private const double SlopeSpread = 0.18;
 
     /// <summary>What stays of the counts from day to day: a hundred days' memory.</summary>

@@ -14,7 +14,7 @@ public sealed class HerdFold
 {
     /// <summary>First bytes of a saved state, and its version: raised whenever what is saved, or what follows from it, changes.</summary>
     private const uint Magic = 0x464C5747;
-    private const int Version = 4;
+    private const int Version = 5;
 
     private FoldedHerd _folded = new(new HerdModel());
 

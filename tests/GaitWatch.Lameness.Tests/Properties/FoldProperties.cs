@@ -55,25 +55,58 @@ public sealed class FoldProperties
         iter: 20);
 
     /// <summary>
-    /// In this herd of sixty, one sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most. In sixteen herds of 51 and 60 one passage in a
-    /// thousand lay beyond, nearly all of cows whose evidence crossed the limit with her and not without her: an alert is a step, whatever leads to it.
+    /// One sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most, for as long as both histories take the same steps: an alert or a platform's
+    /// trouble, which concern the herd, a doubt whose a crossing was, which concerns a cow. Each of these is a step whatever leads to it, and one that comes in only one history parts them: from then on (in an earlier state) about one
+    /// passage in two hundred lies beyond. In forty herds of 51 and 60 (seeds 700 to 739) it was 0.08 at most until then, over 410,000 shares of legs.
     /// </summary>
-    [Fact]
-    public void A_sound_cow_more_hardly_moves_another()
+    [Theory]
+    [InlineData(716, 51)]
+    [InlineData(718, 51)]
+    [InlineData(732, 51)]
+    [InlineData(737, 60)]
+    [InlineData(739, 60)]
+    public void A_sound_cow_more_hardly_moves_another(int seed, int cows)
     {
-        var herd = new SimulatedHerd(new HerdSpec { Cows = 60, Days = 70, Seed = 5, EpisodesPer100CowYears = 0, SwappedTags = 0 });
-        var all = Histories.Fold(herd.Passages).Assessments.Where(a => a.Cow != "60").ToDictionary(a => a.PassageId);
-        var without = Histories.Fold(herd.Passages.Where(p => p.Cow != "60")).Assessments;
-        Assert.Equal(all.Count, without.Count);
+        var herd = new SimulatedHerd(new HerdSpec { Cows = cows, Days = 110, Seed = seed, EpisodesPer100CowYears = seed % 4 < 2 ? 0 : 60, SwappedTags = 0 });
+        var added = $"{cows}";
+        var (with, stepsWith) = Told(herd.Passages, added);
+        var (without, stepsWithout) = Told(herd.Passages.Where(p => p.Cow != added), added);
+        Assert.Equal(with.Keys, without.Keys);
+        var onlyInOne = stepsWith.Except(stepsWithout).Concat(stepsWithout.Except(stepsWith)).ToLookup(step => step.Of, step => step.At);
+        DateTimeOffset Parted(string of) => onlyInOne[of].DefaultIfEmpty(DateTimeOffset.MaxValue).Min();
         var apart = new List<double>();
-        foreach (var one in without.Where(a => a.At > Histories.At(45) && a.Baseline == BaselineState.Watching && all[a.PassageId].Baseline == BaselineState.Watching))
+        foreach (var (one, other) in without.Values.Select(one => (one, with[one.PassageId])))
         {
-            var other = all[one.PassageId];
-            apart.AddRange(Legs.All.Select(leg => Math.Abs(one.ExpectedShare!.Value[leg] - other.ExpectedShare!.Value[leg]) / one.ShareSpread!.Value[leg]));
+            if (one.At > Histories.At(45) && one.At < Parted(Herd) && one.At < Parted(one.Cow) && one.Baseline == BaselineState.Watching && one.Reasons.IsEmpty)
+                apart.AddRange(Legs.All.Select(leg => Math.Abs(one.ExpectedShare!.Value[leg] - other.ExpectedShare!.Value[leg]) / one.ShareSpread!.Value[leg]));
         }
 
-        Assert.True(apart.Count > 8000);
+        Assert.True(apart.Count > 10_000, $"{apart.Count} shares until {Parted(Herd)}");
         Assert.InRange(apart.Max(), 0.001, 0.1);
+    }
+
+    private const string Herd = "";
+
+    /// <summary>What was told of every cow but one, and every step taken: alerts of others and a platform in trouble, which concern the herd, and doubts, which concern a cow.</summary>
+    private static (OrderedDictionary<string, PassageAssessment> Assessments, HashSet<(string Of, DateTimeOffset At, string What)> Steps) Told(IEnumerable<PassageInput> passages, string but)
+    {
+        var fold = new HerdFold(new LamenessOptions());
+        var (told, steps) = (new OrderedDictionary<string, PassageAssessment>(), new HashSet<(string, DateTimeOffset, string)>());
+        foreach (var passage in passages)
+        {
+            var step = fold.Fold(passage);
+            if (passage.Cow == but)
+                continue;
+            told.Add(passage.Passage.Id, step.Assessment!);
+            foreach (var change in step.Changes.Where(change => change.Kind != AlertChangeKind.Updated))
+                steps.Add((Herd, change.At, $"{change.Alert.Cow} {change.Kind} {change.Alert.Pattern} {change.Alert.Leg}"));
+            foreach (var reason in step.Assessment!.Reasons)
+                steps.Add((passage.Cow, passage.At, $"{reason}"));
+            if (fold.Shifts.Any(shift => shift.IsTrouble))
+                steps.Add((Herd, passage.At, "trouble"));
+        }
+
+        return (told, steps);
     }
 
     [Fact]
