@@ -51,6 +51,8 @@ public sealed record MorningModel(
         // What the rest of the page needs is worked out meanwhile.
         var readHits = store.Reader.HitRateAsync(Period.YearUpTo(page.Today), cancellation);
         var readPlatforms = Task.Run(() => store.Reader.PlatformsAsync(cancellation), cancellation);
+        var readTasks = store.Reader.FollowUpsAsync(page.Today, cancellation);
+        var readMissing = store.Reader.NotSeenAsync(cancellation);
         var flags = (await store.Reader.FlagsAsync(page.Today, cancellation))
             .Select(flag => new FlagCard(flag, page.Today.DayNumber - page.Calendar.DayOf(flag.OnsetAt).DayNumber, NotSeen(flag, page.Newest)))
             .ToArray();
@@ -63,9 +65,9 @@ public sealed record MorningModel(
         var waiting = flags.Where(flag => flag.NotSeenFor is null && flag.Alert.State == listed && flag.Alert.Urgency != Urgency.Today.WireName()).ToArray();
         var followed = flags.Where(flag => flag.NotSeenFor is null && flag.Alert.State == examined).ToArray();
         var visits = await store.Reader.VisitsAsync(cancellation);
-        var tasks = await store.Reader.FollowUpsAsync(page.Today, cancellation);
+        var tasks = await readTasks;
         var done = justDone is null ? null : await store.Reader.FollowUpAsync(justDone, cancellation);
-        var missing = (await store.Reader.NotSeenAsync(cancellation)).Where(cow => flags.All(flag => flag.Alert.Cow != cow.Cow));
+        var missing = (await readMissing).Where(cow => flags.All(flag => flag.Alert.Cow != cow.Cow));
         return new MorningModel(
             page, [.. Groupings([.. flags.Except(waiting).Except(followed)])],
             [.. waiting.Select(flag => flag.Alert)], visits.NextFrom(page.Today)?.Visit.Date, [.. followed.Select(flag => flag.Alert)],
