@@ -84,6 +84,9 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     /// <summary>A line from the top of the shares to the bottom of the evidence.</summary>
     internal static string Down(double x) => new SvgPath().Move(x, SharesTop).Line(x, EvidenceBottom).ToString();
 
+    /// <summary>The lines behind it: across at each share that is named, down at each day.</summary>
+    internal string Grid() => string.Concat(Shares.Ticks().Select(tick => Across(Shares.At(tick))).Concat(Days.Ticks().Select(day => Down(Days.Begin(day)))));
+
     internal string Band()
     {
         var path = new SvgPath();
