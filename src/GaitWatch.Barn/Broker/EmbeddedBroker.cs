@@ -156,12 +156,11 @@ internal sealed class EmbeddedBroker : IHostedService, IBrokerLink, IAsyncDispos
     // The library reads what it retains before it sets the subscription up: what is published in between reaches neither way.
     private Task TellJoinedAsync(ClientSubscribedTopicEventArgs subscribed)
     {
+        object? asked;
         lock (subscribed.SessionItems)
-        {
-            if (subscribed.SessionItems[SubscribingKey] is long since)
-                Joined?.Invoke(since);
-        }
-
+            asked = subscribed.SessionItems[SubscribingKey];
+        if (asked is long since)
+            Joined?.Invoke(since);
         return Task.CompletedTask;
     }
 

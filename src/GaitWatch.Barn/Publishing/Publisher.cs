@@ -6,7 +6,8 @@ namespace GaitWatch.Barn;
 
 /// <summary>
 /// Keeps the retained topics as the store has them: after each change, and at every connection, whatever the broker kept
-/// from earlier, and again what may have passed by somebody who subscribed while it went out. Sends only what differs, and not more often than <see cref="BarnOptions.PublishEvery"/>, less often when it takes long.
+/// from earlier, and again what may have passed by somebody who subscribed while it went out. Sends only what differs, and not
+/// more often than <see cref="BarnOptions.PublishEvery"/>, less often when it takes long.
 /// </summary>
 internal sealed class Publisher : BackgroundService
 {

@@ -8,7 +8,7 @@ namespace GaitWatch.Lameness;
 /// </summary>
 /// <remarks>
 /// For each candidate weight of tails the scale that suits it, by stochastic expectation-maximisation (Lange K.L. et al. 1989, J Am Stat Assoc 84:881-896), and the
-/// likelihood of her surprises; each candidate counts by what it is worth, the herd's cows being the prior, so that one surprise more never turns her from one to the next.
+/// likelihood of her surprises; each candidate counts by what it is worth, the herd's cows being the prior, so that one surprise more does not turn her level and tails from one to the next. Limits are tabulated, and taken by the likeliest.
 /// </remarks>
 internal struct CowNoise
 {

@@ -21,9 +21,6 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
     private const double MostEvidence = 1.5;
     private const double BandSpreads = 2;
 
-    // A dot is 2.2 units wide; nearer than this they are a thick line.
-    private const double LeastDotWidth = 1.5;
-
     // A line is thinned to points that it would miss by more than this, a quarter of a pixel of a phone: no dip is lost.
     private const double Unseen = 0.25;
 
@@ -105,11 +102,11 @@ public sealed record LegChart(LegSeries Series, DayAxis Days, ValueAxis Shares)
 
     internal string Means() => Line(Series.Days, day => day.Share);
 
-    /// <summary>A dot a day, where days are far enough apart to be told from the line through them, and where she crossed on one day alone.</summary>
+    /// <summary>A dot a day, where there is a point a day; of a longer time, whose dots would be a thick line, only where a point stands alone.</summary>
     internal string Dots()
     {
         var path = new SvgPath();
-        foreach (var day in DaysAPoint == 1 && Days.DayWidth >= LeastDotWidth ? Series.Days : Runs(Series.Days).Where(run => run.Count == 1).SelectMany(run => run))
+        foreach (var day in DaysAPoint == 1 ? Series.Days : Runs(Series.Days).Where(run => run.Count == 1).SelectMany(run => run))
             path.Dot(Days.Middle(day.Day), Shares.At(day.Share));
         return path.ToString();
     }

@@ -55,9 +55,9 @@ public sealed class FoldProperties
         iter: 20);
 
     /// <summary>
-    /// One sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most, for as long as both histories take the same steps: an alert or a platform's
-    /// trouble, which concern the herd, a doubt whose a crossing was, which concerns a cow. Each of these is a step whatever leads to it, and one that comes in only one history parts them: from then on (in an earlier state) about one
-    /// passage in two hundred lies beyond. In forty herds of 51 and 60 (seeds 700 to 739) it was 0.08 at most until then, over 410,000 shares of legs.
+    /// One sound cow more moves what is expected of any other by a tenth of a passage's standard deviation at most, for as long as both histories take the same steps: an alert or a platform's trouble, which concern the herd, a doubt whose a crossing was, which concerns
+    /// a cow. One that comes in only one history parts them, and then the law does not hold: in an earlier state about one passage in two hundred lay beyond, and in a herd of sixty (seed 5, 70 days) it is 0.38 over all passages. Of forty herds of 51 and 60 (seeds 700 to 739)
+    /// fifteen had parted before day 45; in the other 25 it was 0.08 at most until they did, over 410,000 shares of legs. These five are of the ones that part late.
     /// </summary>
     [Theory]
     [InlineData(716, 51)]
@@ -65,7 +65,7 @@ public sealed class FoldProperties
     [InlineData(732, 51)]
     [InlineData(737, 60)]
     [InlineData(739, 60)]
-    public void A_sound_cow_more_hardly_moves_another(int seed, int cows)
+    public void Until_the_histories_part_a_sound_cow_more_hardly_moves_another(int seed, int cows)
     {
         var herd = new SimulatedHerd(new HerdSpec { Cows = cows, Days = 110, Seed = seed, EpisodesPer100CowYears = seed % 4 < 2 ? 0 : 60, SwappedTags = 0 });
         var added = $"{cows}";
